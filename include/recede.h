@@ -1,0 +1,611 @@
+/*
+ * recede: the colours of a painted landscape, planned by distance.
+ *
+ * This header is the library's manual. The library computes; it does no input
+ * or output, keeps no state between calls and needs only libm and the memory
+ * functions. Read the parts in order, for each uses only those above it:
+ *
+ *   1  conventions     memory, progress, errors
+ *   2  colour          spectra, colorimetry, value, differences
+ *   3  own colours     the built-in foliage and surfaces
+ *   4  air and light   extinction, sun, sky, airlight
+ *   5  paint           pigments, tubes, palettes, films, recipes
+ *   6  scene and plan  the whole computation
+ *   7  picture         the planned planes as pixels
+ *
+ * Units stand in the names: _nm, _km, _m, _deg. Spectra have 36 bands, 380 to
+ * 730 nm by 10, each value standing for its whole band. Tristimulus values
+ * take Y = 1 for a perfect reflector under D65 as sampled on those bands.
+ */
+#ifndef RECEDE_H
+#define RECEDE_H
+
+#include <stddef.h>
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+#define RECEDE_VERSION "1.0.0"
+
+/* ------------------------------------------------------ 1  conventions -- */
+
+#define RECEDE_BANDS 36
+#define RECEDE_FIRST_NM 380
+#define RECEDE_STEP_NM 10
+#define RECEDE_NAME_SIZE 201     /* bytes of a name, UTF-8, with its final NUL */
+#define RECEDE_MOST_PLANES 64
+#define RECEDE_MOST_PAINTS 24    /* in a palette */
+#define RECEDE_MOST_IN_MIX 4     /* pigments in one mix */
+#define RECEDE_MOST_PARTS 12     /* parts in one mix, all pigments together */
+
+/* Memory comes from the caller. allocate returns NULL when there is none and
+ * the call then ends with RECEDE_NO_MEMORY, everything released. A NULL
+ * allocator pointer in any call means malloc and free. */
+typedef struct recede_allocator {
+    void *(*allocate)(void *context, size_t size);
+    void (*release)(void *context, void *block); /* block may be NULL */
+    void *context;
+} recede_allocator;
+
+/* Called now and then by long calls with the share done, 0 to 1. A return
+ * other than 0 stops the call, which then ends with RECEDE_CANCELLED. A NULL
+ * progress pointer means no calls. */
+typedef struct recede_progress {
+    int (*report)(void *context, double share_done);
+    void *context;
+} recede_progress;
+
+typedef enum recede_code {
+    RECEDE_OK = 0,
+    RECEDE_NO_MEMORY,
+    RECEDE_CANCELLED,
+    RECEDE_OUT_OF_RANGE,  /* number found lies outside least to most */
+    RECEDE_NOT_FINITE,    /* number found is NaN or infinite */
+    RECEDE_UNKNOWN_NAME,  /* text found names nothing known */
+    RECEDE_DUPLICATE,     /* text found stands twice */
+    RECEDE_TOO_MANY,      /* number found exceeds most */
+    RECEDE_TOO_FEW,       /* number found is below least */
+    RECEDE_NO_WHITE,      /* an opaque medium without a white in its palette */
+    RECEDE_CONFLICT       /* two fields contradict each other */
+} recede_code;
+
+/* What went wrong, as data: the front end words it. path names the field as in
+ * a scene file ("planes[2].distance"); fields that do not apply are 0 or "". */
+typedef struct recede_error {
+    recede_code code;
+    char path[96];
+    char found[RECEDE_NAME_SIZE];
+    double number, least, most;
+} recede_error;
+
+/* ----------------------------------------------------------- 2  colour -- */
+
+typedef struct recede_spectrum { double at[RECEDE_BANDS]; } recede_spectrum;
+typedef struct recede_xyz { double x, y, z; } recede_xyz;
+typedef struct recede_lab { double l, a, b; } recede_lab;
+typedef struct recede_lch { double l, c, h_deg; } recede_lch; /* h 0 to 360 */
+typedef struct recede_srgb { double r, g, b; } recede_srgb;   /* encoded, 0 to 1 */
+
+/* One colour in the forms that plans and sheets show. */
+typedef struct recede_colour {
+    recede_xyz xyz;
+    recede_lab lab;
+    recede_lch lch;
+    recede_srgb srgb;   /* clipped into 0 to 1 */
+    double value;       /* Munsell value, 0 to 10 */
+} recede_colour;
+
+/* The white of the paper's world: D65 on the library's bands, Y = 1 exactly. */
+recede_xyz recede_white(void);
+
+/* Illuminants carried by the library, relative power, CIE 015:2018. */
+typedef enum recede_illuminant {
+    RECEDE_D65, RECEDE_A, RECEDE_C
+} recede_illuminant;
+recede_spectrum recede_illuminant_power(recede_illuminant which);
+
+/* Tristimulus values of a reflectance (0 to 1 per band) under an illuminant,
+ * CIE 1931 2 degree observer, Y = 1 for the perfect reflector. CIE 015:2018. */
+recede_xyz recede_xyz_of_reflectance(const recede_spectrum *reflectance);
+recede_xyz recede_xyz_under(const recede_spectrum *reflectance, recede_illuminant light);
+
+/* Tristimulus values of any power spectrum: sum of power times the colour
+ * matching functions times the band width in nm, no further scale. */
+recede_xyz recede_xyz_of_power(const recede_spectrum *power);
+
+/* CIE 1976 L*a*b* for a given white (ISO/CIE 11664-4) and back; Y of white is
+ * usually 1. Any finite input; results may lie outside 0 to 100. */
+recede_lab recede_lab_of_xyz(recede_xyz colour, recede_xyz white);
+recede_xyz recede_xyz_of_lab(recede_lab lab, recede_xyz white);
+recede_lch recede_lch_of_lab(recede_lab lab);
+
+/* sRGB, IEC 61966-2-1. XYZ is scaled from recede_white() to the standard's
+ * white before the matrix, so the perfect reflector is exactly 1, 1, 1. Not
+ * clipped: components below 0 or above 1 lie outside sRGB's range. */
+recede_srgb recede_srgb_of_xyz(recede_xyz colour);
+recede_xyz recede_xyz_of_srgb(recede_srgb srgb);
+
+/* All forms of one colour relative to recede_white(). */
+recede_colour recede_colour_of_xyz(recede_xyz colour);
+
+/* Munsell value from luminance factor Y (1 = perfect reflector) and back:
+ * ASTM D1535, the quintic and its inverse. Y below 0 gives value 0; value is
+ * 0 to 10 and above 10 extrapolated linearly. */
+double recede_value_of_y(double y);
+double recede_y_of_value(double value);
+
+/* CIEDE2000 with kL = kC = kH = 1: Sharma, Wu and Dalal 2005. Symmetric. */
+double recede_delta_e(recede_lab one, recede_lab other);
+
+/* CAT16 from one white to another, degree 0 (none) to 1 (full): Li and others,
+ * Color Research and Application 42 (2017). Y of both whites is 1. */
+recede_xyz recede_cat16(recede_xyz colour, recede_xyz from, recede_xyz to, double degree);
+
+/* CIE 1976 u', v'. X + Y + Z must be above 0. */
+void recede_uv_of_xyz(recede_xyz colour, double *u, double *v);
+
+/* Dominant wavelength (nm, 380 to 730) and excitation purity (0 to 1) of a
+ * colour against a white, CIE 015. Where the line meets the purples the
+ * complementary wavelength is given, complementary is 1 and purity is taken
+ * to the purple line. An achromatic colour has purity 0 and wavelength 0. */
+typedef struct recede_dominant {
+    double wavelength_nm, purity;
+    int complementary;
+} recede_dominant;
+recede_dominant recede_dominant_of_xyz(recede_xyz colour, recede_xyz white);
+
+/* The smoothest reflectance, 0 to 1 in every band, that has a given colour
+ * under D65. reached is 1 when it reproduces the colour within 0.1 CIEDE2000;
+ * where no reflectance can (the colour lies outside the object colour solid)
+ * reached is 0 and the nearest found is given with its difference. */
+typedef struct recede_smooth {
+    recede_spectrum reflectance;
+    double delta_e;
+    int reached;
+} recede_smooth;
+recede_smooth recede_smooth_of_xyz(recede_xyz colour);
+
+/* ------------------------------------------------------ 3  own colours -- */
+
+/* A plane's colour seen close to, built in. basis says how far to trust it. */
+typedef struct recede_own_entry {
+    const char *name;
+    const char *basis;
+    recede_spectrum reflectance;
+} recede_own_entry;
+
+size_t recede_foliage_count(void);
+const recede_own_entry *recede_foliage_at(size_t index);
+size_t recede_surface_count(void);
+const recede_own_entry *recede_surface_at(size_t index);
+
+/* By exact name; NULL when there is none. */
+const recede_own_entry *recede_foliage_named(const char *name);
+const recede_own_entry *recede_surface_named(const char *name);
+
+/* ---------------------------------------------------- 4  air and light -- */
+
+/* The air as a painter describes it. Heights are above the scene's own zero. */
+typedef struct recede_air {
+    double visibility_km;      /* 0.02 to 250, at the eye's height */
+    double angstrom;           /* 0 to 2.5; fine 1.3, ordinary 1.0, dust 0.5, mist 0 */
+    double eye_m;              /* -500 to 9000 */
+    double mist_visibility_km; /* inside the mist; 0 = no mist layer */
+    double mist_top_m;         /* the mist fills all below this height */
+} recede_air;
+
+/* The same per band, at the eye's height. */
+typedef struct recede_atmosphere {
+    recede_spectrum rayleigh_per_km, haze_per_km, mist_per_km;
+    recede_spectrum albedo;    /* of haze and mist, single scattering */
+    double rayleigh_scale_km, haze_scale_km;
+    double eye_m, mist_top_m;
+    int has_mist;
+} recede_atmosphere;
+
+/* Extinction by band: Koschmieder 1924 with the design's Rayleigh and haze
+ * terms. Errors: RECEDE_OUT_OF_RANGE, RECEDE_NOT_FINITE (paths air.*). */
+recede_code recede_atmosphere_of(const recede_air *air, recede_atmosphere *out,
+                                 recede_error *error);
+
+/* A line of sight from the eye, nearest segment first. A mist layer cuts it
+ * in two; otherwise there is one segment. Mist counts as haze. */
+typedef struct recede_segment {
+    recede_spectrum tau_rayleigh, tau_haze;
+} recede_segment;
+typedef struct recede_path {
+    int segments; /* 1 or 2 */
+    recede_segment segment[2];
+} recede_path;
+
+/* The straight line from the eye to a point at height_m, length distance_m
+ * (0 or more; a height farther off than the line is long is taken as straight
+ * up or down). Closed form for air that thins exponentially with height. */
+recede_path recede_path_to(const recede_atmosphere *air, double height_m, double distance_m);
+
+/* Transmission exp(-tau) of the whole path, 0 to 1 per band. */
+recede_spectrum recede_path_transmission(const recede_path *path);
+
+typedef enum recede_sky_kind {
+    RECEDE_SKY_CLEAR,    /* sun and blue sky, from sun_height and sun_side */
+    RECEDE_SKY_OVERCAST, /* CIE overcast sky */
+    RECEDE_SKY_PAINTED   /* horizon and light given as colours */
+} recede_sky_kind;
+
+typedef struct recede_sky {
+    recede_sky_kind kind;
+    double sun_height_deg;         /* clear: 0.5 to 90 */
+    double sun_side_deg;           /* clear: between view and sun, 0 into, 180 behind */
+    recede_spectrum horizon_colour; /* painted: reflectance whose colour the horizon has */
+    recede_spectrum light_colour;   /* painted: the colour of a white in full light */
+} recede_sky;
+
+/* The light on the scene, per band. Irradiances in W m-2 nm-1 (painted and
+ * overcast: relative). A surface of reflectance R on a crown's lit side has
+ * radiance R lit / pi. Airlight of a segment is the mean of the two sources
+ * weighed by its tau_rayleigh and tau_haze. */
+typedef struct recede_light {
+    recede_sky_kind kind;
+    double sun_height_deg, sun_side_deg;
+    recede_spectrum sun, sky, global; /* direct normal; diffuse, global horizontal */
+    recede_spectrum lit, shadow;      /* on the two sides of a crown */
+    recede_spectrum sphere;           /* on a sphere: the adapting white */
+    recede_spectrum rayleigh_source, haze_source; /* radiance */
+} recede_light;
+
+/* Light from sky and air. Clear: the simple solar spectral model of Bird and
+ * Riordan 1984 with the haze of the air given, and the design's airlight.
+ * Overcast: Moon and Spencer 1942. Errors: RECEDE_OUT_OF_RANGE,
+ * RECEDE_NOT_FINITE (paths light.*). */
+recede_code recede_light_of(const recede_atmosphere *air, const recede_sky *sky,
+                            recede_light *out, recede_error *error);
+
+/* What reaches the eye from a surface of the given radiance at the path's far
+ * end, L0 T + J (1 - T) segment by segment, and its own part L0 T alone. */
+typedef struct recede_view { recede_spectrum seen, own; } recede_view;
+recede_view recede_look_through(const recede_light *light, const recede_path *path,
+                                const recede_spectrum *radiance);
+
+/* The airlight of an endless level line of sight at the eye: the horizon. */
+recede_spectrum recede_horizon_radiance(const recede_atmosphere *air, const recede_light *light);
+
+/* Radiance of the sky at an elevation of 0 to 90 degrees above the horizon, on
+ * the side the painter looks to. Clear: the same scattering integrated along
+ * the slant line through the exponential atmosphere of a round earth.
+ * Overcast: 1 + 2 sin, a third of the zenith at the horizon. Painted: from
+ * the horizon's colour to the light's. */
+recede_spectrum recede_sky_radiance(const recede_atmosphere *air, const recede_light *light,
+                                    double elevation_deg);
+
+/* ------------------------------------------------------------ 5  paint -- */
+
+typedef enum recede_medium {
+    RECEDE_WATERCOLOUR, RECEDE_GOUACHE, RECEDE_ACRYLIC, RECEDE_OIL
+} recede_medium;
+
+/* A pigment of the library. k and s: absorption and scattering relative to
+ * titanium white's scattering. Words stand where common knowledge has them,
+ * "" elsewhere. */
+typedef struct recede_pigment {
+    const char *name, *colour_index;
+    const char *transparency, *permanence, *staining, *granulation;
+    const char *measured; /* what was measured and what is assumed */
+    const char *source;
+    const char *caution;  /* health, "" when the usual care will do */
+    recede_spectrum k, s;
+} recede_pigment;
+
+size_t recede_pigment_count(void);
+const recede_pigment *recede_pigment_at(size_t index);
+const recede_pigment *recede_pigment_named(const char *name); /* exact; NULL if none */
+
+/* What stands in a tube: a pigment, or several in parts. */
+typedef struct recede_ingredient {
+    const recede_pigment *pigment;
+    int parts;
+} recede_ingredient;
+typedef struct recede_paint {
+    char name[RECEDE_NAME_SIZE];
+    char colour_index[RECEDE_NAME_SIZE]; /* "PB29" or "PB29 + PBk7" */
+    recede_spectrum k, s;
+    int ingredients;                     /* 0: a paint of the painter's own */
+    recede_ingredient of[RECEDE_MOST_IN_MIX];
+    int is_white;
+} recede_paint;
+
+/* Generic tube names, hues and convenience mixtures, and what each stands for. */
+size_t recede_tube_count(void);
+const char *recede_tube_name_at(size_t index);
+
+/* A paint by pigment name, tube name or Colour Index name with or without its
+ * suffix ("PB15:3"), without regard to case. Error: RECEDE_UNKNOWN_NAME. */
+recede_code recede_paint_named(const char *name, recede_paint *out, recede_error *error);
+
+/* The built-in palettes: names of paints, and the medium they are meant for. */
+typedef struct recede_palette_entry {
+    const char *name;
+    const char *purpose;
+    int opaque;               /* has a white, for opaque media */
+    const char *paints;       /* names, separated by '|' */
+} recede_palette_entry;
+size_t recede_palette_entry_count(void);
+const recede_palette_entry *recede_palette_entry_at(size_t index);
+
+/* The built-in paper: white cotton paper, reflectance per band. */
+recede_spectrum recede_paper_white(void);
+
+/* A palette ready to mix: opaque, on the caller's allocator, which must
+ * outlive it. paints are copied. paper is the ground's reflectance as seen.
+ * Errors: RECEDE_TOO_FEW (0 paints), RECEDE_TOO_MANY (over 24),
+ * RECEDE_DUPLICATE, RECEDE_NO_WHITE, RECEDE_NO_MEMORY (path paint.palette). */
+typedef struct recede_palette recede_palette;
+recede_code recede_palette_new(const recede_paint *paints, size_t count, recede_medium medium,
+                               const recede_spectrum *paper, const recede_allocator *allocator,
+                               recede_palette **out, recede_error *error);
+void recede_palette_free(recede_palette *palette); /* NULL is allowed */
+size_t recede_palette_count(const recede_palette *palette);
+const recede_paint *recede_palette_paint(const recede_palette *palette, size_t index);
+recede_medium recede_palette_medium(const recede_palette *palette);
+const recede_spectrum *recede_palette_paper(const recede_palette *palette);
+
+/* A mix: paints by index into the palette, ascending, whole parts, water to
+ * one of paint (watercolour only, else 0). count 0 is the bare ground. */
+typedef struct recede_mix {
+    int count;
+    int paint[RECEDE_MOST_IN_MIX];
+    int parts[RECEDE_MOST_IN_MIX];
+    double water;
+} recede_mix;
+
+/* Water levels of a watercolour wash: 0, then the R20 series of ISO 3 from 0.1
+ * to 1000: 82 in all, ascending. */
+size_t recede_water_count(void);
+double recede_water_at(size_t index);
+
+/* Thickness of the film a mix leaves, in units of the pigments' S: masstone is
+ * 8, with w water to 1 paint 8 / (1 + w). */
+double recede_film_of_water(double water);
+
+/* Reflectance of a film of K and S, thickness x, over a ground, all as seen
+ * (with the surface's own reflection): Kubelka 1948 and Saunderson 1942, k1 =
+ * 0.03, k2 = 0.65. x = 0 gives the ground; x = INFINITY an opaque layer. */
+recede_spectrum recede_film(const recede_spectrum *k, const recede_spectrum *s, double x,
+                            const recede_spectrum *ground);
+
+/* Reflectance of a mix: K and S are the parts' weighted means (Duncan 1940).
+ * ground NULL means the palette's paper. */
+recede_spectrum recede_mix_reflectance(const recede_palette *palette, const recede_mix *mix,
+                                       const recede_spectrum *ground);
+
+typedef struct recede_rules {
+    int most_pigments; /* 1 to 4 */
+    int most_parts;    /* 1 to 12 */
+    double tie;        /* CIEDE2000, 0 to 10; default 1.0 */
+} recede_rules;
+
+typedef enum recede_reach {
+    RECEDE_REACHABLE, RECEDE_TOO_DARK, RECEDE_TOO_PALE, RECEDE_TOO_VIVID
+} recede_reach;
+
+/* A mix with what it gives. slip: the larger difference from the target with a
+ * quarter more or less water (opaque: of the white); where the mix has none to
+ * slip, delta_e; for the bare ground 0. reach: whether the closest mix that the
+ * wash could take comes within 2; else, by the larger term of this recipe's
+ * difference, whether the target is too dark, too pale or too vivid. */
+typedef struct recede_recipe {
+    recede_mix mix;
+    recede_colour colour;
+    double delta_e;
+    double slip;
+    recede_reach reach;
+} recede_recipe;
+
+/* What a wash must become. A flat wash has one target, `from`. A graded wash
+ * goes from one colour to the other; both ends take the same paints, every one
+ * of them in both. A set of paints (the bare ground is the empty set) scores
+ * the larger of its ends' closest differences; among sets whose score, rounded
+ * to 1e-6, is within tie of the smallest: fewest paints, smallest score,
+ * palette order. Within that set each end takes its mix by the rule below. The
+ * half-and-half mix, equal volumes of the two puddles, is held against `half`:
+ * two_washes when it is over 3 farther off than the worse end. */
+typedef struct recede_wash_target {
+    recede_lab from, to, half;
+    int graded;
+} recede_wash_target;
+typedef struct recede_wash_recipe {
+    recede_recipe from, to;  /* to is meaningful only for graded washes */
+    double half_delta_e;     /* graded: half-and-half mix against half */
+    int two_washes;          /* graded: half-and-half fails; dry between */
+} recede_wash_recipe;
+
+/* The luminance factor Y of the darkest and of the palest (the paper's) colour
+ * that mixes under these rules can have. */
+void recede_palette_range(const recede_palette *palette, const recede_rules *rules,
+                          double *darkest_y, double *palest_y);
+
+/* Recipes for many washes in one pass over every mix: the simple, exhaustive
+ * reference. The rule: among mixes whose difference, rounded to 1e-6, is
+ * within tie of the closest: fewest pigments, fewest parts, smallest slip,
+ * most water, palette order. The bare ground is a mix. Errors:
+ * RECEDE_OUT_OF_RANGE (rules), RECEDE_NOT_FINITE, RECEDE_NO_MEMORY,
+ * RECEDE_CANCELLED. out has count places. */
+recede_code recede_search_all(const recede_palette *palette, const recede_rules *rules,
+                              const recede_wash_target *targets, size_t count,
+                              recede_wash_recipe *out, const recede_allocator *allocator,
+                              const recede_progress *progress, recede_error *error);
+
+/* The same answers at once: an index of every mix of a palette under given
+ * rules, built once, for any number of targets. It borrows the palette, which
+ * must outlive it, and is one block of memory. most_bytes caps that block, 0
+ * means 256 MiB: where it would be larger, nothing is kept and each search walks
+ * all mixes. Errors: as recede_search_all; nothing is left on failure. */
+typedef struct recede_index recede_index;
+recede_code recede_index_new(const recede_palette *palette, const recede_rules *rules,
+                             size_t most_bytes, const recede_allocator *allocator,
+                             const recede_progress *progress, recede_index **out,
+                             recede_error *error);
+void recede_index_free(recede_index *index); /* NULL is allowed */
+size_t recede_index_bytes(const recede_index *index);
+
+/* As recede_search_all with the index's palette and rules, to the same recipes. */
+recede_code recede_search(const recede_index *index, const recede_wash_target *targets,
+                          size_t count, recede_wash_recipe *out,
+                          const recede_allocator *allocator, const recede_progress *progress,
+                          recede_error *error);
+
+/* --------------------------------------------------- 6  scene and plan -- */
+
+typedef enum recede_own_kind {
+    RECEDE_OWN_FOLIAGE, RECEDE_OWN_SURFACE, RECEDE_OWN_COLOUR, RECEDE_OWN_LAB,
+    RECEDE_OWN_REFLECTANCE
+} recede_own_kind;
+
+/* A plane's own colour: how it was given, and always its reflectance. */
+typedef struct recede_own {
+    recede_own_kind kind;
+    char name[RECEDE_NAME_SIZE]; /* of foliage or surface */
+    recede_srgb srgb;            /* of RECEDE_OWN_COLOUR */
+    recede_lab lab;              /* of RECEDE_OWN_LAB */
+    recede_spectrum reflectance;
+} recede_own;
+
+typedef struct recede_plane {
+    char name[RECEDE_NAME_SIZE];
+    double distance_m;       /* 0.1 to 300000 */
+    double base_m, crest_m;  /* heights, crest at or above base; NaN: level with the eye */
+    double share;            /* of the sheet, 0 to 1; 0 = what is drawn */
+    recede_own own;
+} recede_plane;
+
+/* A scene with every default filled in. Planes are sorted by distance, nearest
+ * first. Big: keep it off small stacks. */
+typedef struct recede_scene {
+    char title[RECEDE_NAME_SIZE];
+    recede_air air;
+    recede_sky sky;
+    recede_own sky_horizon, sky_light; /* painted sky: as given */
+    recede_medium medium;
+    char palette[RECEDE_NAME_SIZE];    /* a name, or "" for a list */
+    size_t paint_count;
+    recede_paint paints[RECEDE_MOST_PAINTS];
+    recede_rules rules;
+    recede_spectrum paper;
+    double paper_width_m, paper_height_m;
+    double sky_value;                  /* 1 to 10; NaN: 8.5, painted: the horizon's own */
+    double adaptation;                 /* 0 to 1 */
+    int darks_fitted;                  /* 0: "as seen" */
+    size_t plane_count;
+    recede_plane planes[RECEDE_MOST_PLANES];
+} recede_scene;
+
+/* Every default except planes: 20 km of ordinary air, clear sky, the twelve
+ * landscape watercolours. */
+void recede_scene_default(recede_scene *scene);
+
+/* Fills scene->paints from a built-in palette. Error: RECEDE_UNKNOWN_NAME. */
+recede_code recede_scene_use_palette(recede_scene *scene, const char *name, recede_error *error);
+
+/* Checks every field, fills in what was left open (NaN) and sorts the planes by
+ * distance, then name; recede_plan_new does so too. An error's path counts
+ * planes in the order given. */
+recede_code recede_scene_check(recede_scene *scene, recede_error *error);
+
+typedef enum recede_ground { RECEDE_ON_PAPER, RECEDE_ON_LIT } recede_ground;
+typedef enum recede_edge { RECEDE_EDGE_HARD, RECEDE_EDGE_SOFT, RECEDE_EDGE_LOST } recede_edge;
+
+typedef struct recede_wash {
+    recede_colour target;
+    double value_as_seen;   /* before the darks were fitted to the paint */
+    double own_share;       /* of the light, Y, that comes from the plane itself */
+    recede_ground ground;
+    recede_recipe recipe;
+} recede_wash;
+
+/* One side of a plane, or the sky. A flat wash has crest alone. A graded one
+ * runs from crest (the sky: overhead) to base (the sky: the horizon). */
+typedef struct recede_side {
+    int graded;
+    int two_washes;
+    double half_delta_e;
+    recede_wash crest, base;
+} recede_side;
+
+typedef struct recede_planned {
+    size_t plane;            /* index into the plan's scene */
+    recede_side lit, shadow;
+    recede_edge edge;        /* of its crest against what lies behind */
+    double value_step;       /* lit side: value behind less its own; last: to the sky */
+    double value_step_shadow;
+    double colour_step;      /* CIEDE2000, lit side to what lies behind */
+} recede_planned;
+
+typedef enum recede_warning_kind {
+    RECEDE_WARN_LOW_SUN,       /* numbers: sun height; toward a sun below 5 degrees */
+    RECEDE_WARN_INTO_SUN,      /* the painter looks near the sun: eyes */
+    RECEDE_WARN_MERGE,         /* planes one and other; numbers: value, colour step */
+    RECEDE_WARN_NOT_REACHED,   /* plane one, side; numbers: difference */
+    RECEDE_WARN_DARKS_FITTED,  /* numbers: gamma, darkest value seen, darkest painted */
+    RECEDE_WARN_TWO_WASHES,    /* plane one or sky, side */
+    RECEDE_WARN_GONE,          /* plane one: under 2 % of its light gets through */
+    RECEDE_WARN_OWN_COLOUR     /* plane one: no reflectance has that colour; numbers: difference */
+} recede_warning_kind;
+
+typedef struct recede_warning {
+    recede_warning_kind kind;
+    int plane, other;   /* indices into the plan's scene; -1: the sky or none */
+    int shadow;         /* 1: the shadow side */
+    recede_reach reach;
+    double number[3];
+} recede_warning;
+
+typedef struct recede_plan recede_plan;
+
+/* The whole computation. The scene is copied, checked and sorted. Errors: all
+ * of the above. Progress is reported while recipes are sought. */
+recede_code recede_plan_new(const recede_scene *scene, const recede_allocator *allocator,
+                            const recede_progress *progress, recede_plan **out,
+                            recede_error *error);
+void recede_plan_free(recede_plan *plan); /* NULL is allowed */
+
+const recede_scene *recede_plan_scene(const recede_plan *plan);
+const recede_palette *recede_plan_palette(const recede_plan *plan);
+const recede_atmosphere *recede_plan_atmosphere(const recede_plan *plan);
+const recede_light *recede_plan_light(const recede_plan *plan);
+
+/* Planes far to near: index 0 is the farthest. */
+size_t recede_plan_count(const recede_plan *plan);
+const recede_planned *recede_plan_at(const recede_plan *plan, size_t index);
+
+/* The sky: crest is overhead (30 degrees, the picture's top), base the horizon. */
+const recede_side *recede_plan_sky(const recede_plan *plan);
+
+size_t recede_plan_warning_count(const recede_plan *plan);
+const recede_warning *recede_plan_warning(const recede_plan *plan, size_t index);
+
+/* ---------------------------------------------------------- 7  picture -- */
+
+typedef struct recede_picture_options {
+    size_t width, height;  /* pixels, 1 to 8192 each */
+    int greys;             /* 1: values only */
+    int targets;           /* 1: the colours wanted instead of those the mixes give */
+} recede_picture_options;
+
+/* Paints the plan into rgb, 3 bytes a pixel, rows from the top, row_bytes
+ * apart: the graded sky and the planes as overlapping bands, lit and shadow
+ * sides both, edges softer with distance. Same plan, same bytes. Errors:
+ * RECEDE_OUT_OF_RANGE, RECEDE_NO_MEMORY. */
+recede_code recede_picture_paint(const recede_plan *plan, const recede_picture_options *options,
+                                 unsigned char *rgb, size_t row_bytes,
+                                 const recede_allocator *allocator, recede_error *error);
+
+/* The share of the picture's area that each plane (as in recede_plan_at) and
+ * the sky take as drawn; shares has recede_plan_count(plan) + 1 places, the
+ * sky last; they sum to 1. */
+recede_code recede_picture_shares(const recede_plan *plan, double *shares,
+                                  const recede_allocator *allocator, recede_error *error);
+
+#ifdef __cplusplus
+}
+#endif
+#endif
