@@ -41,7 +41,7 @@ extern const size_t recede_table_tubes_count;
 extern const recede_palette_entry recede_table_palettes[];
 extern const size_t recede_table_palettes_count;
 
-/* paper.txt: "white cotton". */
+/* papers.txt: "white cotton". */
 extern const recede_named_spectrum recede_table_papers[];
 extern const size_t recede_table_papers_count;
 

@@ -1,0 +1,11 @@
+#ifndef RECEDE_PAINT_REACH_H
+#define RECEDE_PAINT_REACH_H
+
+#include "recede.h"
+
+/* Whether the paints reach a target: closest is the difference of the closest mix,
+ * mix and delta_e the colour and difference of the one chosen. Out of reach, the
+ * larger of its two terms, lightness or chroma and hue together, says which way. */
+recede_reach recede_reach_of(double closest, recede_lab target, recede_lab mix, double delta_e);
+
+#endif
