@@ -1,0 +1,84 @@
+#include "air/airlight.h"
+
+#include "air/constants.h"
+#include "air/integrals.h"
+
+#include <math.h>
+
+recede_sun recede_sun_at(double height_deg)
+{
+    double mass = recede_air_mass(height_deg);
+    return (recede_sun){height_deg, mass, sin(height_deg * RECEDE_DEGREE), 1.0 / mass};
+}
+
+double recede_scattering_cosine(const recede_sun *sun, double side_deg, double elevation_sine)
+{
+    double level = sqrt((1.0 - sun->sine * sun->sine) * (1.0 - elevation_sine * elevation_sine));
+    return level * cos(side_deg * RECEDE_DEGREE) + sun->sine * elevation_sine;
+}
+
+recede_solar_irradiance recede_clear_irradiance(const recede_sun *sun,
+                                                const recede_solar_band *band, double pressure,
+                                                double tau_haze, double albedo)
+{
+    recede_solar_air air = {
+        .sun_height_deg = sun->height_deg,
+        .air_mass = sun->air_mass,
+        .pressure = pressure,
+        .ozone_atm_cm = RECEDE_OZONE_ATM_CM,
+        .water_cm = RECEDE_WATER_CM,
+        .asymmetry = RECEDE_HAZE_ASYMMETRY,
+        .ground_reflectance = RECEDE_GROUND_REFLECTANCE,
+        .diffuse_cosine = sun->diffuse_cosine,
+        .sun_distance = 1.0,
+    };
+    return recede_solar(&air, band, (recede_solar_haze){tau_haze, albedo});
+}
+
+/* Phase functions with a mean of 1 over all directions. */
+static double rayleigh_phase(double cosine)
+{
+    return 0.75 * (1.0 + cosine * cosine);
+}
+
+/* L. Henyey and J. Greenstein, Astrophysical Journal 93 (1941) 70. */
+static double haze_phase(double cosine)
+{
+    const double g = RECEDE_HAZE_ASYMMETRY;
+    return (1.0 - g * g) / pow(1.0 + g * g - 2.0 * g * cosine, 1.5);
+}
+
+/* Sunlight that haze has thrown barely off its course counts as sunlight still:
+ * it is taken out of the sky's light and put back into the sun's. */
+static double forward_peak(const recede_sun *sun, const recede_lit_air *air)
+{
+    double g2 = RECEDE_HAZE_ASYMMETRY * RECEDE_HAZE_ASYMMETRY;
+    double slant = air->albedo * air->tau_haze * sun->air_mass;
+    return fmin(air->from_above.sun * expm1(g2 * slant),
+                air->from_above.sky / sun->diffuse_cosine);
+}
+
+/* How much brighter than its mean the sky is as air sees it, which sees the
+ * bright band along the horizon edge on. Its limit at no depth at all never
+ * matters, since no light comes from there. */
+static double horizon_band(double depth)
+{
+    if (depth <= 0.0)
+        return 1.0;
+    recede_exponential_integrals e = recede_exponential_integrals_at(depth);
+    return (1.0 - e.e2) / (1.0 - 2.0 * e.e3);
+}
+
+recede_sources recede_clear_sources(const recede_sun *sun, double scattering_cosine,
+                                    const recede_lit_air *air)
+{
+    double peak = forward_peak(sun, air);
+    double beam = (air->from_above.sun + peak) / (4.0 * RECEDE_PI);
+    double sky = fmax(0.0, air->from_above.sky - sun->diffuse_cosine * peak);
+    double around = (horizon_band(air->tau_rayleigh + air->tau_haze) * sky + air->from_below)
+                    / (2.0 * RECEDE_PI);
+    return (recede_sources){
+        rayleigh_phase(scattering_cosine) * beam + around,
+        air->albedo * (haze_phase(scattering_cosine) * beam + around),
+    };
+}

@@ -1,0 +1,38 @@
+/* The light that a clear sky's air sends into a line of sight. */
+#ifndef RECEDE_AIR_AIRLIGHT_H
+#define RECEDE_AIR_AIRLIGHT_H
+
+#include "air/solar.h"
+
+/* Where the sun stands: constants of one scene. */
+typedef struct recede_sun {
+    double height_deg, air_mass;
+    double sine;            /* of its height */
+    double diffuse_cosine;  /* 1 / air mass, in the model's diffuse terms */
+} recede_sun;
+recede_sun recede_sun_at(double height_deg);
+
+/* Cosine of the angle between the way to the sun and the line of sight: the sun's
+ * side is measured along the horizon, the elevation (as its sine) above it. */
+double recede_scattering_cosine(const recede_sun *sun, double side_deg, double elevation_sine);
+
+/* One band of clear air seen from some height: vertical optical depths of what
+ * lies above, the haze's albedo, and the light that arrives. */
+typedef struct recede_lit_air {
+    double tau_rayleigh, tau_haze, albedo;
+    recede_solar_irradiance from_above;
+    double from_below; /* horizontal irradiance from the ground */
+} recede_lit_air;
+
+/* Irradiances under the haze given; pressure relative to the eye's. */
+recede_solar_irradiance recede_clear_irradiance(const recede_sun *sun,
+                                                const recede_solar_band *band, double pressure,
+                                                double tau_haze, double albedo);
+
+/* Radiance that an endless stretch of it would have, were it Rayleigh's air
+ * alone or haze alone. */
+typedef struct recede_sources { double rayleigh, haze; } recede_sources;
+recede_sources recede_clear_sources(const recede_sun *sun, double scattering_cosine,
+                                    const recede_lit_air *air);
+
+#endif
