@@ -1,0 +1,23 @@
+/* Plan to bytes: JSON as docs/plan.md describes it, and a table to read. */
+#ifndef RECEDE_TEXT_PLAN_WRITE_H
+#define RECEDE_TEXT_PLAN_WRITE_H
+
+#include "recede.h"
+#include "text/buffer.h"
+#include "text/json.h"
+
+/* As a file: ends with a line end. */
+void recede_plan_write(const recede_plan *plan, recede_buffer *out);
+
+/* A table of at most 100 columns for the terminal, far to near. */
+void recede_plan_table(const recede_plan *plan, recede_buffer *out);
+
+/* Pieces of a plan, as docs/plan.md has them: a colour (value_as_seen NULL:
+ * without it), the member "recipe", and the members of a wash. */
+void recede_colour_write(recede_json *json, const char *key, const recede_colour *colour,
+                         const double *value_as_seen);
+void recede_mix_write(recede_json *json, const recede_palette *palette, const recede_mix *mix);
+void recede_wash_write_members(recede_json *json, const recede_palette *palette,
+                               const recede_wash *wash);
+
+#endif

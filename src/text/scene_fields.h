@@ -1,0 +1,90 @@
+/* The scene file as a table: which keys stand where, how each value is read
+ * and written, and which field of the scene it fills. Reading, writing and
+ * wording errors all go by it. */
+#ifndef RECEDE_TEXT_SCENE_FIELDS_H
+#define RECEDE_TEXT_SCENE_FIELDS_H
+
+#include "recede.h"
+#include "text/json.h"
+#include "text/tree.h"
+#include "text/units.h"
+
+typedef struct recede_reader {
+    const recede_tree *tree;
+    recede_scene *scene;
+    recede_text_error *error;
+} recede_reader;
+
+typedef struct recede_field recede_field;
+
+/* How a kind of value is read and written. at is the field's place. */
+typedef struct recede_form {
+    const char *expected; /* "a number"; NULL: the field's words */
+    const char *unit;     /* of the number in the scene: " m", " km", "" */
+    recede_text_status (*read)(recede_reader *reader, size_t value, const recede_field *field,
+                               void *at);
+    void (*write)(recede_json *json, const recede_field *field, const void *at);
+} recede_form;
+
+typedef struct recede_fields {
+    const char *called; /* "air", "a plane": for messages */
+    const recede_field *list;
+    size_t count;
+    /* What holds between the fields, once all are read; NULL: nothing. */
+    recede_text_status (*finish)(recede_reader *reader, size_t value, void *base);
+} recede_fields;
+
+struct recede_field {
+    const char *key;
+    const recede_form *form;
+    size_t offset;               /* from the scene, inside planes from the plane */
+    const recede_word *words;    /* for forms that take words */
+    const recede_fields *inside; /* for objects */
+    int required;
+    int (*written)(const void *base); /* whether to write it; NULL: always */
+};
+
+extern const recede_fields recede_scene_fields;
+
+/* The field a path such as "planes[2].distance" names, or NULL. */
+const recede_field *recede_field_of_path(const char *path);
+
+/* Reads and writes an object by its fields. */
+recede_text_status recede_fields_read(recede_reader *reader, size_t value,
+                                      const recede_fields *fields, void *base);
+void recede_fields_write(recede_json *json, const recede_fields *fields, const void *base);
+
+/* Forms of single values. Numbers are double, whole numbers int, texts arrays
+ * of RECEDE_NAME_SIZE. */
+extern const recede_form recede_form_title, recede_form_name, recede_form_number,
+    recede_form_whole, recede_form_length, recede_form_visibility, recede_form_haze,
+    recede_form_sun_height, recede_form_sun_side, recede_form_sky, recede_form_medium,
+    recede_form_darks;
+extern const recede_word recede_sky_words[], recede_medium_words[], recede_darks_words[];
+
+/* Forms of an own colour; the place is a recede_own. */
+extern const recede_form recede_form_foliage, recede_form_surface, recede_form_colour,
+    recede_form_lab, recede_form_reflectance;
+
+/* A name or a list; the place is the scene. */
+extern const recede_form recede_form_palette;
+
+/* An object by field->inside; the place is the base of its fields. */
+extern const recede_form recede_form_object;
+
+/* "KEY is FOUND; expected EXPECTED", at the value. */
+recede_text_status recede_refuse_value(recede_reader *reader, size_t value, const char *expected);
+
+/* "KEY is FOUND: WHY; expected EXPECTED", at the value. */
+recede_text_status recede_refuse_because(recede_reader *reader, size_t value, const char *why,
+                                         const char *expected);
+
+/* The value as it stands in the file, cut where long; lists and objects are
+ * named as such. */
+#define RECEDE_SHOWN_SIZE 100
+void recede_show_value(const recede_tree *tree, size_t value, char out[RECEDE_SHOWN_SIZE]);
+
+/* "clear", "overcast" or "painted". */
+void recede_show_words(const recede_word *words, char *out, size_t size);
+
+#endif

@@ -1,0 +1,130 @@
+/* The plan as a table for the terminal, in words that can be read aloud. */
+#include <stdio.h>
+#include <string.h>
+
+#include "text/columns.h"
+#include "text/numbers.h"
+#include "text/plan_write.h"
+#include "text/words.h"
+
+enum { WIDTH = 100 };
+
+enum { PLANE, DISTANCE, SIDE, SEEN, PAINTED, RECIPE, MATCH, EDGE, COLUMNS };
+static const size_t widths[COLUMNS] = {15, 8, 9, 4, 7, 26, 13, 4};
+static const char *const headings[COLUMNS] = {"PLANE",   "DISTANCE", "SIDE",  "SEEN",
+                                              "PAINTED", "RECIPE",   "MATCH", "EDGE"};
+
+typedef struct {
+    const recede_plan *plan;
+    recede_buffer *out;
+} table;
+
+typedef struct {
+    const char *plane, *distance, *side, *edge, *note;
+} row_words;
+
+static void add_row(const table *t, const row_words *words, const recede_wash *wash)
+{
+    char seen[RECEDE_NUMBER_SIZE], painted[RECEDE_NUMBER_SIZE];
+    recede_buffer recipe;
+    recede_buffer_start(&recipe, t->out->allocator);
+    recede_number_fixed(seen, wash->value_as_seen, 1);
+    recede_number_fixed(painted, wash->recipe.colour.value, 1);
+    recede_words_recipe(&recipe, recede_plan_palette(t->plan), &wash->recipe.mix);
+    recede_buffer_text(&recipe, words->note);
+    t->out->failed |= recipe.failed;
+    const char *cells[COLUMNS] = {
+        words->plane, words->distance, words->side, seen, painted, recede_buffer_string(&recipe),
+        recede_words_difference(wash->recipe.delta_e), words->edge};
+    recede_columns_row(t->out, cells, widths, COLUMNS);
+    recede_buffer_free(&recipe);
+}
+
+static const char *grading_note(const table *t, const recede_side *side)
+{
+    if (!side->two_washes)
+        return "";
+    return recede_medium_takes_water(recede_palette_medium(recede_plan_palette(t->plan)))
+               ? "; two washes, dry between" : "; two coats, dry between";
+}
+
+/* One row for a flat side, two for a graded one. */
+static void add_side(const table *t, row_words words, const recede_side *side, const char *flat,
+                     const char *crest, const char *base)
+{
+    words.side = side->graded ? crest : flat;
+    words.note = "";
+    add_row(t, &words, &side->crest);
+    if (side->graded) {
+        row_words foot = {"", "", base, "", grading_note(t, side)};
+        add_row(t, &foot, &side->base);
+    }
+}
+
+static void add_sky(const table *t)
+{
+    row_words words = {"sky", "", "", "", ""};
+    add_side(t, words, recede_plan_sky(t->plan), "all", "overhead", "horizon");
+}
+
+static void add_plane(const table *t, const recede_planned *planned)
+{
+    const recede_plane *plane = &recede_plan_scene(t->plan)->planes[planned->plane];
+    recede_buffer distance;
+    recede_buffer_start(&distance, t->out->allocator);
+    recede_words_distance(&distance, plane->distance_m);
+    t->out->failed |= distance.failed;
+    row_words lit = {plane->name, recede_buffer_string(&distance), "",
+                     recede_words_edge(planned->edge), ""};
+    row_words shadow = {"", "", "", "", ""};
+    add_side(t, lit, &planned->lit, "lit", "lit crest", "lit base");
+    add_side(t, shadow, &planned->shadow, "shadow", "shadow crest", "shadow base");
+    recede_buffer_free(&distance);
+}
+
+static void add_heading(const table *t)
+{
+    static const char rule[] = "----------------------------------------";
+    const recede_scene *scene = recede_plan_scene(t->plan);
+    recede_buffer line;
+    recede_buffer_start(&line, t->out->allocator);
+    if (scene->title[0])
+        recede_columns_text(t->out, scene->title, WIDTH, 0);
+    recede_words_air_and_light(&line, scene);
+    recede_columns_text(t->out, recede_buffer_string(&line), WIDTH, 0);
+    recede_buffer_format(t->out, "%s, %s\n\n", recede_words_medium(scene->medium),
+                         scene->palette[0] ? scene->palette : "a palette of its own");
+    recede_columns_row(t->out, headings, widths, COLUMNS);
+    const char *rules[COLUMNS];
+    for (int i = 0; i < COLUMNS; i++)
+        rules[i] = rule + (sizeof rule - 1 - widths[i]);
+    recede_columns_row(t->out, rules, widths, COLUMNS);
+    t->out->failed |= line.failed;
+    recede_buffer_free(&line);
+}
+
+static void add_warnings(const table *t)
+{
+    size_t count = recede_plan_warning_count(t->plan);
+    if (count)
+        recede_buffer_text(t->out, "\nMind:\n");
+    for (size_t i = 0; i < count; i++) {
+        recede_buffer line;
+        recede_buffer_start(&line, t->out->allocator);
+        recede_buffer_text(&line, "- ");
+        recede_words_warning(&line, recede_plan_scene(t->plan), recede_plan_warning(t->plan, i));
+        recede_columns_text(t->out, recede_buffer_string(&line), WIDTH, 2);
+        t->out->failed |= line.failed;
+        recede_buffer_free(&line);
+    }
+}
+
+void recede_plan_table(const recede_plan *plan, recede_buffer *out)
+{
+    table t = {plan, out};
+    add_heading(&t);
+    add_sky(&t);
+    for (size_t i = 0; i < recede_plan_count(plan); i++)
+        add_plane(&t, recede_plan_at(plan, i));
+    add_warnings(&t);
+}

@@ -1,0 +1,205 @@
+#include "text/words.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "text/scene_fields.h"
+
+#define COUNT(list) (sizeof(list) / sizeof((list)[0]))
+
+/* A word for every number below a limit; the last holds for all beyond. */
+typedef struct {
+    double below;
+    const char *word;
+} step;
+
+static const char *word_below(const step *steps, size_t count, double number)
+{
+    size_t i = 0;
+    while (i + 1 < count && !(number < steps[i].below))
+        i++;
+    return steps[i].word;
+}
+
+/* About 1 CIEDE2000 is what a trained eye just sees side by side; the rest of
+ * the scale is our own. */
+const char *recede_words_difference(double delta_e)
+{
+    static const step steps[] = {
+        {1.0, "no eye will see it"}, {2.0, "very close"},
+        {4.0, "close"},              {8.0, "near, but visible"},
+        {INFINITY, "out of reach of this palette"},
+    };
+    return word_below(steps, COUNT(steps), delta_e);
+}
+
+int recede_medium_takes_water(recede_medium medium)
+{
+    return medium == RECEDE_WATERCOLOUR;
+}
+
+/* The words are the trade's (common practice, no source); the limits, in parts
+ * of water to one of paint, are our own. */
+const char *recede_words_consistency(double water)
+{
+    static const step steps[] = {
+        {0.5, "butter"}, {2.5, "cream"}, {10.0, "milk"}, {63.0, "tea"}, {INFINITY, "tinted water"},
+    };
+    return word_below(steps, COUNT(steps), water);
+}
+
+static void add_drops(recede_buffer *out, double water)
+{
+    static const double pea_ml = 0.25, drop_ml = 0.05, most_drops = 60.0;
+    double drops = water * pea_ml / drop_ml;
+    if (drops < 0.75) {
+        recede_buffer_text(out, "half a drop");
+    } else if (drops <= most_drops) {
+        recede_buffer_number(out, drops, 0);
+        recede_buffer_text(out, drops < 1.5 ? " drop" : " drops");
+    } else {
+        recede_buffer_number(out, water * pea_ml, water * pea_ml < 10.0 ? 1 : 0);
+        recede_buffer_text(out, " ml");
+    }
+    recede_buffer_text(out, " to a pea");
+}
+
+void recede_words_water(recede_buffer *out, double water)
+{
+    if (water <= 0.0) {
+        recede_buffer_text(out, "no water");
+        return;
+    }
+    recede_buffer_number(out, water, water < 1.0 ? 2 : water < 20.0 ? 1 : 0);
+    recede_buffer_text(out, " water to 1 paint (");
+    add_drops(out, water);
+    recede_buffer_text(out, ")");
+}
+
+void recede_words_parts(recede_buffer *out, const recede_palette *palette, const recede_mix *mix)
+{
+    if (mix->count == 0) {
+        recede_buffer_text(out, recede_medium_takes_water(recede_palette_medium(palette))
+                                    ? "bare paper" : "bare ground");
+        return;
+    }
+    if (mix->count == 1) {
+        recede_buffer_format(out, "%s alone", recede_palette_paint(palette,
+                                                                   (size_t)mix->paint[0])->name);
+        return;
+    }
+    for (int i = 0; i < mix->count; i++)
+        recede_buffer_format(out, "%s%d %s %s", i ? " + " : "", mix->parts[i],
+                             mix->parts[i] == 1 ? "part" : "parts",
+                             recede_palette_paint(palette, (size_t)mix->paint[i])->name);
+}
+
+void recede_words_recipe(recede_buffer *out, const recede_palette *palette, const recede_mix *mix)
+{
+    recede_words_parts(out, palette, mix);
+    if (mix->count == 0 || !recede_medium_takes_water(recede_palette_medium(palette)))
+        return;
+    recede_buffer_format(out, "; %s: ", recede_words_consistency(mix->water));
+    recede_words_water(out, mix->water);
+}
+
+void recede_words_slip(recede_buffer *out, recede_medium medium, double slip)
+{
+    recede_buffer_format(out, "a quarter more or less %s: ",
+                         recede_medium_takes_water(medium) ? "water" : "white");
+    recede_buffer_fixed(out, slip, 1);
+    recede_buffer_format(out, " off, %s", slip < 8.0 ? recede_words_difference(slip)
+                                                     : "plainly visible");
+}
+
+const char *recede_words_edge(recede_edge edge)
+{
+    static const char *const words[] = {"hard", "soft", "lost"};
+    return words[edge];
+}
+
+const char *recede_words_reach(recede_reach reach)
+{
+    static const char *const words[] = {"reachable", "too dark", "too pale", "too vivid"};
+    return words[reach];
+}
+
+const char *recede_words_ground(recede_ground ground)
+{
+    static const char *const words[] = {"paper", "lit"};
+    return words[ground];
+}
+
+const char *recede_words_medium(recede_medium medium)
+{
+    return recede_word_numbered(recede_medium_words, medium)->word;
+}
+
+const char *recede_words_sky(recede_sky_kind kind)
+{
+    return recede_word_numbered(recede_sky_words, kind)->word;
+}
+
+const char *recede_words_haze(double angstrom)
+{
+    const recede_word *word = recede_word_numbered(recede_haze_words, angstrom);
+    return word ? word->word : NULL;
+}
+
+/* Three figures, and metres below a kilometre. */
+void recede_words_distance(recede_buffer *out, double metres)
+{
+    double size = fabs(metres);
+    int kilometres = size >= 999.5;
+    double number = kilometres ? metres / 1000.0 : metres;
+    size = fabs(number);
+    recede_buffer_number(out, number, size < 9.995 ? 2 : size < 99.95 ? 1 : 0);
+    recede_buffer_text(out, kilometres ? " km" : " m");
+}
+
+static void add_air(recede_buffer *out, const recede_air *air)
+{
+    const char *haze = recede_words_haze(air->angstrom);
+    recede_buffer_text(out, "visibility ");
+    recede_words_distance(out, air->visibility_km * 1000.0);
+    if (haze) {
+        recede_buffer_format(out, strcmp(haze, "mist") == 0 || strcmp(haze, "dust") == 0
+                                      ? ", %s" : ", %s haze", haze);
+    } else {
+        recede_buffer_text(out, ", haze of exponent ");
+        recede_buffer_number(out, air->angstrom, 2);
+    }
+    if (air->mist_visibility_km > 0.0) {
+        recede_buffer_text(out, ", mist up to ");
+        recede_words_distance(out, air->mist_top_m);
+        recede_buffer_text(out, " with visibility ");
+        recede_words_distance(out, air->mist_visibility_km * 1000.0);
+    }
+    recede_buffer_text(out, ", eye at ");
+    recede_words_distance(out, air->eye_m);
+}
+
+static void add_light(recede_buffer *out, const recede_sky *sky)
+{
+    recede_buffer_format(out, "; %s sky", recede_words_sky(sky->kind));
+    if (sky->kind != RECEDE_SKY_CLEAR)
+        return;
+    recede_buffer_text(out, ", sun ");
+    recede_buffer_number(out, sky->sun_height_deg, 1);
+    recede_buffer_text(out, sky->sun_height_deg == 1.0 ? " degree high" : " degrees high");
+    if (sky->sun_side_deg == 0.0) {
+        recede_buffer_text(out, ", straight ahead");
+    } else if (sky->sun_side_deg == 180.0) {
+        recede_buffer_text(out, ", straight behind");
+    } else {
+        recede_buffer_text(out, ", ");
+        recede_buffer_number(out, sky->sun_side_deg, 1);
+        recede_buffer_text(out, " degrees to the side of the view");
+    }
+}
+
+void recede_words_air_and_light(recede_buffer *out, const recede_scene *scene)
+{
+    add_air(out, &scene->air);
+    add_light(out, &scene->sky);
+}
