@@ -15,7 +15,7 @@ WARN    = -Wall -Wextra -Wpedantic -Wshadow -Wstrict-prototypes -Wmissing-protot
 CFLAGS  ?= -g
 BASE    = -std=c11 -ffp-contract=off -fno-math-errno $(OPTIM) $(CFLAGS) $(WARN) $(SANFLAGS) -Iinclude -Isrc -MMD -MP
 POSIX   = -D_POSIX_C_SOURCE=200809L
-FRONT_PKGS = libcjson libpng zlib cairo pangocairo fontconfig
+FRONT_PKGS = libcjson libpng zlib cairo pangocairo pangoft2 fontconfig
 FRONT_FLAGS = $(POSIX) -DRECEDE_FONT='"$(FONT)"' $(shell pkg-config --cflags $(FRONT_PKGS))
 FRONT_LIBS = $(shell pkg-config --libs $(FRONT_PKGS)) -lm
 TEST_PKGS = cmocka lcms2
@@ -38,8 +38,13 @@ TEST_SRCS   := $(sort $(wildcard tests/*/test_*.c))
 TEST_BINS   := $(patsubst %.c,$(BUILD)/%,$(TEST_SRCS))
 SUPPORT_OBJS := $(call objects,$(sort $(wildcard tests/support/*.c)))
 
-.PHONY: all study test setup-build setup-test run-tests sanitize bench clean
+.PHONY: all pictures study test setup-build setup-test run-tests sanitize fuzz bench clean
 all: $(BUILD)/recede
+
+pictures: study
+	$(BUILD)/recede study -o $(BUILD)/study.pdf > /dev/null
+	pdftoppm -png -r 110 -f 1 -l 2 $(BUILD)/study.pdf $(BUILD)/study-page
+	cp $(BUILD)/study-page-1.png $(BUILD)/study-page-2.png docs/
 
 study: setup-build
 	$(MAKE) $(BUILD)/recede
@@ -63,6 +68,15 @@ run-tests: $(BUILD)/recede $(TEST_BINS)
 sanitize: setup-test
 	$(MAKE) BUILD=$(BUILD)/sanitize SANITIZE=address,undefined OPTIM=-O1 tests-built $(BUILD)/sanitize/recede
 	$(MAKE) BUILD=$(BUILD)/sanitize SANITIZE=address,undefined OPTIM=-O1 run-tests
+
+# Coverage-guided fuzzing of the scene reader, FUZZ_SECONDS long (clang's libFuzzer).
+FUZZ_SECONDS ?= 1200
+fuzz: setup-test
+	$(MAKE) BUILD=$(BUILD)/fuzz CC=clang SANITIZE=fuzzer-no-link,address,undefined OPTIM=-O1 $(BUILD)/fuzz/libfront.a $(BUILD)/fuzz/librecede.a
+	clang $(BASE) -fsanitize=fuzzer,address,undefined $(FRONT_FLAGS) -MF $(BUILD)/fuzz/fuzz_scene.d -o $(BUILD)/fuzz/fuzz_scene \
+	    tests/fuzz/fuzz_scene.c $(BUILD)/fuzz/libfront.a $(BUILD)/fuzz/librecede.a $(FRONT_LIBS)
+	mkdir -p $(BUILD)/fuzz/corpus
+	$(BUILD)/fuzz/fuzz_scene -max_total_time=$(FUZZ_SECONDS) $(BUILD)/fuzz/corpus tests/fuzz/seeds/scene
 
 $(BUILD)/recede: $(CLI_OBJS) $(FRONT_LIB) $(LIB)
 	$(CC) $(SANFLAGS) $(LDFLAGS) -o $@ $^ $(FRONT_LIBS)

@@ -1,0 +1,108 @@
+#include "draw/study.h"
+
+#include "colour/memory.h"
+#include "draw/study_parts.h"
+#include "text/numbers.h"
+#include "text/words.h"
+
+#include <string.h>
+
+recede_rect recede_study_set(recede_study *study, const recede_page *page, recede_buffer *words,
+                             recede_rect room, const recede_style *style)
+{
+    const char *text = recede_buffer_string(words);
+    recede_rect taken = recede_type_set(page->type, page->cr, text, room, style);
+    study->failed |= words->failed;
+    recede_buffer_free(words);
+    return taken;
+}
+
+void recede_study_value(recede_buffer *words, double value)
+{
+    char number[RECEDE_NUMBER_SIZE];
+    recede_buffer_add(words, number, recede_number_fixed(number, value, 1));
+}
+
+recede_srgb recede_study_paint_colour(const recede_palette *palette, int paint)
+{
+    recede_mix mix = {1, {paint}, {1}, 0};
+    if (recede_medium_takes_water(recede_palette_medium(palette)))
+        mix.water = 3;
+    recede_spectrum seen = recede_mix_reflectance(palette, &mix, NULL);
+    return recede_colour_of_xyz(recede_xyz_of_reflectance(&seen)).srgb;
+}
+
+static int lay(void *content, recede_type *type, size_t *pages)
+{
+    recede_study *study = content;
+    recede_study_lay_picture(study, type);
+    recede_study_lay_key(study, type);
+    if (recede_study_lay_notes(study, type))
+        return -1;
+    *pages = 1 + study->key_pages + study->note_pages;
+    return study->failed ? -1 : 0;
+}
+
+static int draw(void *content, const recede_page *page, size_t index)
+{
+    recede_study *study = content;
+    size_t count = 1 + study->key_pages + study->note_pages;
+    recede_page_foot(page, recede_plan_scene(study->plan)->title, index + 1, count);
+    if (index == 0)
+        return recede_study_draw_picture(study, page);
+    if (index <= study->key_pages)
+        recede_study_draw_key(study, page, index - 1);
+    else
+        recede_study_draw_notes(study, page, index - 1 - study->key_pages);
+    return study->failed ? -1 : 0;
+}
+
+/* The study of a plan, to be freed; NULL when there is no memory. */
+static recede_study *study_of(const recede_plan *plan, const recede_allocator *allocator)
+{
+    recede_study *study = recede_allocate_array(allocator, 1, sizeof *study);
+    if (study) {
+        memset(study, 0, sizeof *study);
+        study->plan = plan;
+        study->allocator = allocator;
+    }
+    return study;
+}
+
+static void study_free(recede_study *study)
+{
+    recede_release(study->allocator, study->notes);
+    recede_release(study->allocator, study);
+}
+
+static recede_sheet sheet_of(recede_study *study)
+{
+    const char *title = recede_plan_scene(study->plan)->title;
+    return (recede_sheet){study, lay, draw, title};
+}
+
+recede_sheet_result recede_study_pixels(const recede_plan *plan,
+                                        const recede_sheet_options *options,
+                                        recede_sheet_pixels *out)
+{
+    memset(out, 0, sizeof *out);
+    recede_study *study = study_of(plan, options->allocator);
+    if (!study)
+        return RECEDE_SHEET_NO_MEMORY;
+    recede_sheet sheet = sheet_of(study);
+    recede_sheet_result result = recede_sheet_to_pixels(&sheet, options, out);
+    study_free(study);
+    return result;
+}
+
+recede_sheet_result recede_study_pdf(const recede_plan *plan, const recede_sheet_options *options,
+                                     recede_buffer *out)
+{
+    recede_study *study = study_of(plan, options->allocator);
+    if (!study)
+        return RECEDE_SHEET_NO_MEMORY;
+    recede_sheet sheet = sheet_of(study);
+    recede_sheet_result result = recede_sheet_to_pdf(&sheet, options, out);
+    study_free(study);
+    return result;
+}
