@@ -12,6 +12,8 @@
  *   5  paint           pigments, tubes, palettes, films, recipes
  *   6  scene and plan  the whole computation
  *   7  picture         the planned planes as pixels
+ *   8  ladder, skies   one colour at many distances; one scene in many lights
+ *   9  order of work   which wash from which well, and what to add to it
  *
  * Units stand in the names: _nm, _km, _m, _deg. Spectra have 36 bands, 380 to
  * 730 nm by 10, each value standing for its whole band. Tristimulus values
@@ -454,6 +456,150 @@ recede_code recede_search(const recede_index *index, const recede_wash_target *t
                           const recede_allocator *allocator, const recede_progress *progress,
                           recede_error *error);
 
+/* Equal volumes of two puddles of the same palette run together, over a ground
+ * (NULL: the palette's paper): the middle of a wash graded from one to the other. */
+recede_spectrum recede_half_and_half(const recede_palette *palette, const recede_mix *one,
+                                     const recede_mix *other, const recede_spectrum *ground);
+
+#define RECEDE_MOST_LAID_OVER 2 /* paints in a wash laid over another */
+
+/* A wash to be laid over a dried one, and what it lies on: the reflectance of the
+ * dried wash as seen, 0.03 (the surface's own) to 1 per band. A graded wash has a
+ * ground under either end and one halfway; a flat one has from_ground alone. */
+typedef struct recede_over_target {
+    recede_wash_target wash;
+    recede_spectrum from_ground, to_ground, half_ground;
+} recede_over_target;
+
+/* The reference search by the same rules, for washes laid over dried ones, in
+ * mixes of at most two paints (fewer where the rules say so), differences, slip
+ * and reach taken over the ground. The mix of no paints leaves the dried wash as
+ * it is. Watercolour only, else RECEDE_CONFLICT (path paint.shadows); other
+ * errors as recede_search_all, and the grounds' RECEDE_OUT_OF_RANGE. */
+recede_code recede_search_over_all(const recede_palette *palette, const recede_rules *rules,
+                                   const recede_over_target *targets, size_t count,
+                                   recede_wash_recipe *out, const recede_allocator *allocator,
+                                   const recede_progress *progress, recede_error *error);
+
+/* The same recipes at once. */
+recede_code recede_search_over(const recede_palette *palette, const recede_rules *rules,
+                               const recede_over_target *targets, size_t count,
+                               recede_wash_recipe *out, const recede_allocator *allocator,
+                               const recede_progress *progress, recede_error *error);
+
+/* Recipes for one colour, by what one may want of it. All are mixes whose
+ * difference, rounded to 1e-6, is within tie of the closest; where two do
+ * equally well (rounded likewise), the rule above decides. */
+typedef enum recede_match_kind {
+    RECEDE_MATCH_CLOSEST,   /* least difference */
+    RECEDE_MATCH_SIMPLEST,  /* the rule's own choice, the recipe of recede_search_all */
+    RECEDE_MATCH_FORGIVING, /* least slip */
+    RECEDE_MATCH_LAMP,      /* least difference in lamp light */
+    RECEDE_MATCH_KINDS
+} recede_match_kind;
+
+/* by_lamp: the colour under CIE illuminant A, carried to the white of this
+ * header by CAT16 with full adaptation. lamp_delta_e: from the target's. */
+typedef struct recede_match_recipe {
+    recede_recipe recipe;
+    recede_colour by_lamp;
+    double lamp_delta_e;
+} recede_match_recipe;
+
+/* A colour alone does not say how it looks by lamp light: its smooth
+ * reflectance (recede_smooth_of_xyz) stands for it. */
+typedef struct recede_matches {
+    recede_smooth target;
+    recede_colour by_lamp;  /* of that reflectance */
+    size_t within_tie;      /* mixes that were chosen among */
+    recede_match_recipe of[RECEDE_MATCH_KINDS];
+} recede_matches;
+
+/* By index; and by the exhaustive walk that serves as its reference, to the
+ * same bytes. Errors: as recede_search and recede_search_all. */
+recede_code recede_match(const recede_index *index, recede_lab target, recede_matches *out,
+                         const recede_allocator *allocator, const recede_progress *progress,
+                         recede_error *error);
+recede_code recede_match_all(const recede_palette *palette, const recede_rules *rules,
+                             recede_lab target, recede_matches *out,
+                             const recede_progress *progress, recede_error *error);
+
+/* What one more pigment would do for a colour. Every pigment of the library is
+ * tried that is not in the palette by itself (in watercolour not the white):
+ * the closest of all mixes under the rules that contain it. The least
+ * difference, rounded to 1e-6, wins; then the library's order. Its caution and
+ * permanence are the pigment's own: say them with its name. */
+typedef struct recede_addition {
+    const recede_pigment *pigment; /* NULL: none brings the closest mix nearer */
+    double delta_e;                /* of the closest mix with it */
+    double without;                /* of the closest mix of the palette as it is */
+} recede_addition;
+
+/* For count targets in one pass, on ground (NULL: the palette's paper). out has
+ * count places. Errors: as recede_search_all. */
+recede_code recede_best_additions(const recede_palette *palette, const recede_rules *rules,
+                                  const recede_spectrum *ground, const recede_lab *targets,
+                                  size_t count, recede_addition *out,
+                                  const recede_allocator *allocator,
+                                  const recede_progress *progress, recede_error *error);
+
+/* What a paint counts as on a mixing chart: by CIE hue angle and chroma of that
+ * wash of it, on the palette's paper, whose L* comes nearest to 60. */
+typedef enum recede_paint_family {
+    RECEDE_FAMILY_YELLOW, /* hue 60 to 115, chroma 50 or more */
+    RECEDE_FAMILY_EARTH,  /* hue 25 to 115, chroma 4 to 50 */
+    RECEDE_FAMILY_GREEN,  /* hue 115 to 225, chroma 8 or more */
+    RECEDE_FAMILY_BLUE,   /* hue 225 to 300, chroma 12 or more */
+    RECEDE_FAMILY_OTHER
+} recede_paint_family;
+recede_paint_family recede_paint_family_of(const recede_palette *palette, int paint);
+
+/* A mixing chart: paints by index into the palette, rows by columns, and a
+ * third in every mix. */
+typedef struct recede_chart {
+    int rows, columns;
+    int row[RECEDE_MOST_PAINTS], column[RECEDE_MOST_PAINTS];
+    int third; /* -1: none */
+} recede_chart;
+
+/* Rows: the palette's yellows, then its earths; columns: its blues, then its
+ * greens; each in palette order. No third. A palette may have none of them. */
+recede_chart recede_chart_of(const recede_palette *palette);
+
+/* Three proportions of row to column, 3:1, 1:1 and 1:3, by three strengths: 1,
+ * 4 and 16 water to 1 paint; opaque media none, 1 and 4 of the palette's first
+ * white to 1 of the rest. The third is 1 part in 5 of the coloured paint. */
+enum { RECEDE_CHART_STEPS = 3 };
+
+/* A patch of the chart: parts in lowest terms, and there may be more of them
+ * than RECEDE_MOST_PARTS. column -1: the row's paint alone, row -1: the
+ * column's, each without the third. */
+typedef struct recede_chart_patch {
+    recede_mix mix;
+    recede_colour colour;
+} recede_chart_patch;
+recede_chart_patch recede_chart_patch_at(const recede_palette *palette,
+                                         const recede_chart *chart, int row, int column,
+                                         int proportion, int strength);
+
+/* Where a palette reaches at one lightness: how many films, of all mixes that
+ * the rules allow with all their water and the bare ground, have an L* within
+ * RECEDE_GAMUT_BAND of it, on a grid of a* and b*. films[j][i] counts a* from i
+ * - RECEDE_GAMUT_MOST - 0.5 on, and b* likewise from j, one unit each. In single
+ * precision: good to 0.01, for drawing. Big: keep it off small stacks. */
+#define RECEDE_GAMUT_BAND 2.5
+enum { RECEDE_GAMUT_MOST = 120, RECEDE_GAMUT_SIDE = 2 * RECEDE_GAMUT_MOST + 1 };
+typedef struct recede_gamut {
+    double lightness;
+    unsigned films[RECEDE_GAMUT_SIDE][RECEDE_GAMUT_SIDE];
+} recede_gamut;
+
+/* Fills count slices, whose lightness is given. Errors: RECEDE_OUT_OF_RANGE
+ * (rules), RECEDE_CANCELLED. */
+recede_code recede_gamut_fill(const recede_palette *palette, const recede_rules *rules,
+                              recede_gamut *slices, size_t count,
+                              const recede_progress *progress, recede_error *error);
+
 /* --------------------------------------------------- 6  scene and plan -- */
 
 typedef enum recede_own_kind {
@@ -490,6 +636,10 @@ typedef struct recede_scene {
     size_t paint_count;
     recede_paint paints[RECEDE_MOST_PAINTS];
     recede_rules rules;
+    int shadows_over;                  /* 1: over the dried lit wash; 0: beside it, on bare
+                                        * paper; -1: over in watercolour, else beside */
+    int most_tubes;                    /* paints in the whole order of work, 1 to 24;
+                                        * 0: as many as there are */
     recede_spectrum paper;
     double paper_width_m, paper_height_m;
     double sky_value;                  /* 1 to 10; NaN: 8.5, painted: the horizon's own */
@@ -506,7 +656,7 @@ void recede_scene_default(recede_scene *scene);
 /* Fills scene->paints from a built-in palette. Error: RECEDE_UNKNOWN_NAME. */
 recede_code recede_scene_use_palette(recede_scene *scene, const char *name, recede_error *error);
 
-/* Checks every field, fills in what was left open (NaN) and sorts the planes by
+/* Checks every field, fills in what was left open (NaN, -1) and sorts the planes by
  * distance, then name; recede_plan_new does so too. An error's path counts
  * planes in the order given. */
 recede_code recede_scene_check(recede_scene *scene, recede_error *error);
@@ -531,6 +681,13 @@ typedef struct recede_side {
     recede_wash crest, base;
 } recede_side;
 
+/* Whether a side can be told from what lies behind it: by value where they are
+ * half a step apart or more, else by hue and chroma, else not at all. */
+typedef enum recede_apart {
+    RECEDE_APART_BY_VALUE, RECEDE_APART_BY_COLOUR, RECEDE_NOT_APART
+} recede_apart;
+
+/* From what lies behind a side (the farthest plane: the horizon) to its crest. */
 typedef struct recede_planned {
     size_t plane;            /* index into the plan's scene */
     recede_side lit, shadow;
@@ -538,13 +695,20 @@ typedef struct recede_planned {
     double value_step;       /* lit side: value behind less its own; last: to the sky */
     double value_step_shadow;
     double colour_step;      /* CIEDE2000, lit side to what lies behind */
+    double colour_step_shadow;
+    double hue_step;         /* of that, hue and chroma alone: the lightness left out */
+    double hue_step_shadow;
+    recede_apart apart;      /* lit sides */
+    recede_apart apart_shadow;
 } recede_planned;
 
 typedef enum recede_warning_kind {
     RECEDE_WARN_LOW_SUN,       /* numbers: sun height; toward a sun below 5 degrees */
     RECEDE_WARN_INTO_SUN,      /* the painter looks near the sun: eyes */
-    RECEDE_WARN_MERGE,         /* planes one and other; numbers: value, colour step */
-    RECEDE_WARN_NOT_REACHED,   /* plane one, side; numbers: difference */
+    RECEDE_WARN_MERGE,         /* planes one and other, lit sides; numbers: value step,
+                                  hue step, 1 if their shadow sides read apart */
+    RECEDE_WARN_NOT_REACHED,   /* plane one, side; numbers: difference, and with a pigment
+                                  that of the closest mix with it (recede_plan_advise) */
     RECEDE_WARN_DARKS_FITTED,  /* numbers: gamma, darkest value seen, darkest painted */
     RECEDE_WARN_TWO_WASHES,    /* plane one or sky, side */
     RECEDE_WARN_GONE,          /* plane one: under 2 % of its light gets through */
@@ -555,7 +719,10 @@ typedef struct recede_warning {
     recede_warning_kind kind;
     int plane, other;   /* indices into the plan's scene; -1: the sky or none */
     int shadow;         /* 1: the shadow side */
+    int graded;         /* 1: a graded side */
+    int base;           /* 1: its base */
     recede_reach reach;
+    const recede_pigment *pigment; /* the addition that helps most; NULL: none sought or found */
     double number[3];
 } recede_warning;
 
@@ -566,6 +733,14 @@ typedef struct recede_plan recede_plan;
 recede_code recede_plan_new(const recede_scene *scene, const recede_allocator *allocator,
                             const recede_progress *progress, recede_plan **out,
                             recede_error *error);
+
+/* The same at once, for a front end that plans again and again: with an index made
+ * for the scene's paints, medium, paper and rules, else RECEDE_CONFLICT (path paint).
+ * The index is needed during the call alone. */
+recede_code recede_plan_with_index(const recede_scene *scene, const recede_index *index,
+                                   const recede_allocator *allocator,
+                                   const recede_progress *progress, recede_plan **out,
+                                   recede_error *error);
 void recede_plan_free(recede_plan *plan); /* NULL is allowed */
 
 const recede_scene *recede_plan_scene(const recede_plan *plan);
@@ -583,12 +758,120 @@ const recede_side *recede_plan_sky(const recede_plan *plan);
 size_t recede_plan_warning_count(const recede_plan *plan);
 const recede_warning *recede_plan_warning(const recede_plan *plan, size_t index);
 
+/* All washes in one row: the sky, then planes far to near, lit side then shadow,
+ * crest then base. out has room for RECEDE_MOST_WASH_PLACES; returns how many. */
+typedef struct recede_wash_place {
+    int plane;  /* index into the plan's scene; -1: the sky */
+    int shadow; /* 1: the shadow side */
+    int graded; /* 1: one end of a graded side */
+    int base;   /* 1: its base */
+    const recede_wash *wash;
+    const recede_wash *under; /* the dried wash it lies on; NULL: the paper */
+} recede_wash_place;
+#define RECEDE_MOST_WASH_PLACES (2 * (2 * RECEDE_MOST_PLANES + 1))
+size_t recede_plan_washes(const recede_plan *plan, recede_wash_place *out);
+
+/* Seeks for every wash that is not reached the pigment whose addition would help
+ * most (recede_best_additions, each wash by itself and on its own ground) and
+ * names it in the warning. Apart from recede_plan_new because it takes far
+ * longer than a plan. Errors: RECEDE_NO_MEMORY, RECEDE_CANCELLED; the warnings
+ * are then as before. */
+recede_code recede_plan_advise(recede_plan *plan, const recede_progress *progress,
+                               recede_error *error);
+
+/* The value plan alone, without recipes and so at once: values are those of the
+ * targets as painted, steps and judgement as in recede_planned but between
+ * targets. Planes far to near. */
+typedef struct recede_plane_values {
+    size_t plane;            /* index into the scene, sorted by distance */
+    double lit, shadow;      /* Munsell value of the crest */
+    double own_share;        /* of the lit crest */
+    double value_step, value_step_shadow;
+    double hue_step, hue_step_shadow;
+    recede_apart apart, apart_shadow;
+} recede_plane_values;
+typedef struct recede_values {
+    double horizon;
+    size_t count;
+    recede_plane_values at[RECEDE_MOST_PLANES];
+} recede_values;
+recede_code recede_plan_values(const recede_scene *scene, const recede_allocator *allocator,
+                               recede_values *out, recede_error *error);
+
+/* A wish for the value plan, and the visibility (with move_sun also the sun's
+ * height) that grants it with the least change from the scene as given. */
+typedef enum recede_wish_kind {
+    RECEDE_WISH_STEPS, /* every plane at least so far from what lies behind it */
+    RECEDE_WISH_VALUE  /* one plane's lit side (its crest) at a value */
+} recede_wish_kind;
+typedef struct recede_wish {
+    recede_wish_kind kind;
+    double value;                 /* steps: 0.1 to 9; value: 0 to 10 */
+    int shadows;                  /* steps: the shadow sides as well */
+    int without_sky;              /* steps: not the farthest plane against the horizon */
+    char plane[RECEDE_NAME_SIZE]; /* value: its name */
+    int move_sun;                 /* clear skies only */
+} recede_wish;
+
+/* How a wish stands in one air and light. */
+typedef struct recede_wish_state {
+    double visibility_km, sun_height_deg;
+    double reached; /* steps: the least of them; value: the plane's */
+    size_t at;      /* index into values: where that is */
+    int shadow;     /* 1: on the shadow side */
+    recede_values values;
+} recede_wish_state;
+
+typedef enum recede_wish_outcome {
+    RECEDE_WISH_HOLDS,   /* in the scene as given, within 0.01: nothing is changed */
+    RECEDE_WISH_GRANTED, /* found grants it */
+    RECEDE_WISH_DENIED   /* none does; found comes nearest */
+} recede_wish_outcome;
+
+typedef struct recede_wish_answer {
+    recede_wish_outcome outcome;
+    double change; /* |ln(found / given visibility)| + degrees of the sun / 10 */
+    recede_wish_state given, found;
+} recede_wish_answer;
+
+/* Visibilities from 0.2 to 250 km are tried (from the scene's own where that is
+ * lower; none that the scene's mist forbids), and with move_sun sun heights in
+ * whole degrees from 1 to 90 and the scene's own. Values are those of
+ * recede_plan_values. Errors: as there; RECEDE_OUT_OF_RANGE and RECEDE_NOT_FINITE
+ * (wish.value), RECEDE_UNKNOWN_NAME (wish.plane), RECEDE_TOO_FEW (planes: no two
+ * to compare), RECEDE_CONFLICT (wish.sun: the sky has none), RECEDE_CANCELLED. */
+recede_code recede_wish_grant(const recede_scene *scene, const recede_wish *wish,
+                              const recede_allocator *allocator,
+                              const recede_progress *progress, recede_wish_answer *out,
+                              recede_error *error);
+
+/* Values drawn together into a few. */
+#define RECEDE_LEAST_GROUPS 3
+#define RECEDE_MOST_GROUPS 5
+typedef struct recede_groups {
+    int count;                         /* fewer than asked for where there are fewer values */
+    double value[RECEDE_MOST_GROUPS];  /* the weighted mean of each group, dark to light */
+    double share[RECEDE_MOST_GROUPS];  /* of all weight */
+    double error;                      /* root mean square difference from the group's value */
+} recede_groups;
+
+/* The grouping of least squared error: exact, by dynamic programming. weights
+ * are 0 or more, NULL: all alike; values without weight join the nearest group,
+ * and where nothing weighs, all count alike. wanted is 3 to 5, or 0: the fewest
+ * of these whose error is 0.5 at most, else 5. group_of has count places: the
+ * group of each value. Errors: RECEDE_TOO_FEW (no values), RECEDE_OUT_OF_RANGE,
+ * RECEDE_NOT_FINITE, RECEDE_NO_MEMORY (paths groups, values, weights). */
+recede_code recede_group_values(const double *values, const double *weights, size_t count,
+                                int wanted, int *group_of, recede_groups *out,
+                                const recede_allocator *allocator, recede_error *error);
+
 /* ---------------------------------------------------------- 7  picture -- */
 
 typedef struct recede_picture_options {
     size_t width, height;  /* pixels, 1 to 8192 each */
     int greys;             /* 1: values only */
     int targets;           /* 1: the colours wanted instead of those the mixes give */
+    const recede_groups *groups; /* not NULL: greys of these values alone, edges hard */
 } recede_picture_options;
 
 /* Paints the plan into rgb, 3 bytes a pixel, rows from the top, row_bytes
@@ -599,11 +882,268 @@ recede_code recede_picture_paint(const recede_plan *plan, const recede_picture_o
                                  unsigned char *rgb, size_t row_bytes,
                                  const recede_allocator *allocator, recede_error *error);
 
+/* For a front end that paints the same planes again and again: a sketch keeps the
+ * shapes of the last picture and draws anew only what has changed, so that air,
+ * light and paint change at once. The same bytes as recede_picture_paint. Memory
+ * comes from the sketch's allocator; one that runs out costs time, or ends the
+ * call with RECEDE_NO_MEMORY, and leaves the sketch fit for use. */
+typedef struct recede_sketch recede_sketch;
+recede_code recede_sketch_new(const recede_allocator *allocator, recede_sketch **out,
+                              recede_error *error);
+void recede_sketch_free(recede_sketch *sketch); /* NULL is allowed */
+recede_code recede_picture_repaint(recede_sketch *sketch, const recede_plan *plan,
+                                   const recede_picture_options *options, unsigned char *rgb,
+                                   size_t row_bytes, recede_error *error);
+
+/* Where each plane meets what lies behind it in a picture of that size: y from
+ * the top at every column, which may lie outside the picture. y has width places
+ * for each plane, as in recede_plan_at; a plane hides all below its own line.
+ * Errors: as recede_picture_repaint. */
+recede_code recede_picture_skylines(recede_sketch *sketch, const recede_plan *plan, size_t width,
+                                    size_t height, float *y, recede_error *error);
+
 /* The share of the picture's area that each plane (as in recede_plan_at) and
  * the sky take as drawn; shares has recede_plan_count(plan) + 1 places, the
  * sky last; they sum to 1. */
 recede_code recede_picture_shares(const recede_plan *plan, double *shares,
                                   const recede_allocator *allocator, recede_error *error);
+
+/* ---------------------------------------------------- 8  ladder, skies -- */
+
+#define RECEDE_MOST_RUNGS 12
+#define RECEDE_MOST_LADDER_AIRS 2
+
+typedef enum recede_ladder_row {
+    RECEDE_ROW_LIT, RECEDE_ROW_SHADOW, /* of the own colour */
+    RECEDE_ROW_WHITE,                  /* a white in the light of the lit side */
+    RECEDE_LADDER_ROWS
+} recede_ladder_row;
+
+/* What to put on a ladder: a colour, a white beside it, and how far. */
+typedef struct recede_ladder_wish {
+    recede_own own, white;
+    size_t air_count;                               /* 1 or 2 */
+    double visibility_km[RECEDE_MOST_LADDER_AIRS];
+    size_t rung_count;                              /* 2 to RECEDE_MOST_RUNGS */
+    double distance_m[RECEDE_MOST_RUNGS];           /* in any order, no two alike */
+} recede_ladder_wish;
+
+/* One distance. own and air are the radiance at the eye that comes from the
+ * surface and from the air before it. */
+typedef struct recede_rung {
+    double distance_m;
+    recede_wash row[RECEDE_LADDER_ROWS];
+    recede_spectrum own[RECEDE_LADDER_ROWS], air[RECEDE_LADDER_ROWS];
+} recede_rung;
+
+typedef struct recede_ladder_air {
+    double visibility_km;
+    recede_colour horizon;               /* endless air, painted in the same tone */
+    recede_rung rung[RECEDE_MOST_RUNGS]; /* near to far */
+} recede_ladder_air;
+
+/* The eye adapts to the light of each air; the scale of values and the fitting
+ * of the darks are one for all, so that rungs compare. With one air all numbers
+ * are those of the plan of `scene`, which has the own colour ("rung 1", ...)
+ * and the white ("white 1", ...) as planes, level with the eye. */
+typedef struct recede_ladder {
+    recede_ladder_wish wish;       /* distances sorted */
+    const recede_scene *scene;
+    const recede_palette *palette;
+    recede_ladder_air air[RECEDE_MOST_LADDER_AIRS];
+    recede_plan *plan;             /* holds scene and palette */
+    recede_allocator allocator;
+} recede_ladder;
+
+/* scene gives light, eye, mist, paint, paper and picture; its planes and its
+ * visibility are left aside. Errors: as recede_plan_new; RECEDE_TOO_FEW,
+ * RECEDE_TOO_MANY (paths rungs, airs), RECEDE_DUPLICATE (path rungs). */
+recede_code recede_ladder_new(const recede_scene *scene, const recede_ladder_wish *wish,
+                              const recede_allocator *allocator, const recede_progress *progress,
+                              recede_ladder **out, recede_error *error);
+void recede_ladder_free(recede_ladder *ladder); /* NULL is allowed */
+
+/* A light to see the scene in. */
+typedef struct recede_sky_light {
+    char name[RECEDE_NAME_SIZE];
+    recede_air air;
+    recede_sky sky;
+} recede_sky_light;
+
+#define RECEDE_MOST_LIGHTS 8
+#define RECEDE_USUAL_LIGHTS 5
+
+/* Morning haze, clear noon, overcast, evening into the sun, evening with the
+ * sun behind; eye and mist as in the scene. */
+void recede_usual_lights(const recede_scene *scene, recede_sky_light lights[RECEDE_USUAL_LIGHTS]);
+
+/* How one wash's recipe differs from another's of the same palette. */
+typedef struct recede_change {
+    int same;                      /* ground, paints, parts and water all alike */
+    int other_ground;              /* one lies on the paper, one on the dried lit wash */
+    int coming_count, going_count;
+    int coming[RECEDE_MOST_IN_MIX], going[RECEDE_MOST_IN_MIX]; /* paints of the palette */
+    int more;                      /* paint of both whose part of the mix grows most, or -1 */
+    double more_by;                /* by how much, 0 to 1 */
+    double water_ratio;            /* new to old, of water to one of paint; 0: not both have any */
+    double value_step;             /* Munsell value of the mix, new less old */
+    double delta_e;                /* CIEDE2000 between the mixes */
+} recede_change;
+recede_change recede_change_of_wash(const recede_wash *from, const recede_wash *to);
+
+/* A side of a plane, or the sky, and what a light changes in it. */
+typedef struct recede_side_change {
+    int graded;                    /* in either light: base is worth telling */
+    recede_change crest, base;
+} recede_side_change;
+recede_side_change recede_change_of_side(const recede_side *from, const recede_side *to);
+
+/* plan[0] is the scene as given, plan[1 + i] the same in light[i]. */
+typedef struct recede_skies {
+    size_t count;                  /* lights */
+    recede_sky_light light[RECEDE_MOST_LIGHTS];
+    recede_plan *plan[1 + RECEDE_MOST_LIGHTS];
+    recede_allocator allocator;
+} recede_skies;
+
+/* Errors: as recede_plan_new, RECEDE_TOO_FEW and RECEDE_TOO_MANY (path lights).
+ * at, if not NULL, tells which plan an error belongs to. */
+recede_code recede_skies_new(const recede_scene *scene, const recede_sky_light *lights,
+                             size_t count, const recede_allocator *allocator,
+                             const recede_progress *progress, recede_skies **out, size_t *at,
+                             recede_error *error);
+void recede_skies_free(recede_skies *skies); /* NULL is allowed */
+
+/* The values of all mixes drawn together as recede_group_values does it, each
+ * weighed by the area it is drawn on: a plane's share is divided between its
+ * sides as the picture's light divides it, a graded side's between its ends.
+ * The groups go into recede_picture_options for the reduced study. Planes as
+ * in recede_plan_at. */
+typedef struct recede_side_groups {
+    int crest, base; /* a flat side has both alike; index into groups */
+} recede_side_groups;
+typedef struct recede_grouping {
+    recede_groups groups;
+    recede_side_groups sky, lit[RECEDE_MOST_PLANES], shadow[RECEDE_MOST_PLANES];
+} recede_grouping;
+recede_code recede_picture_group(const recede_plan *plan, int wanted, recede_grouping *out,
+                                 const recede_allocator *allocator, recede_error *error);
+
+/* ---------------------------------------------- 9  the order of work -- */
+
+/*
+ * Watercolour goes from pale to dark, and to a puddle one can only add: paint or
+ * water in, some of it used up, nothing taken out. The washes of a plan are painted
+ * far to near, the sky first, the lit side of a plane before its shadow, the paler
+ * end of a graded wash before the other. Each is mixed in one of a few wells: to
+ * what is left there of an earlier wash, or anew, the well washed out first where
+ * it is not clean. Sought is the order whose sum is least:
+ *
+ *   the differences (CIEDE2000) of all washes, and for each
+ *   RECEDE_ADDITION_COST    for every paint, and for the water, poured in
+ *   RECEDE_WASHING_COST     for a well washed out
+ *   RECEDE_EXCESS_COST      for as much again as half as much again as it needs,
+ *                           where what was left in the well is so much
+ *
+ * exactly, over what is offered for each wash: the plan's recipe, and the closest
+ * mixes of those sets of paints that come nearest, 8 in all from the whole palette,
+ * 6 from half of its tubes, 3 from a quarter, 2 and 1 from what is left then.
+ */
+#define RECEDE_ADDITION_COST 0.1
+#define RECEDE_WASHING_COST 1.0
+#define RECEDE_EXCESS_COST 0.5
+#define RECEDE_WORK_OFFERS 20
+#define RECEDE_WET_FILM_MM 0.15 /* common practice, no source */
+#define RECEDE_MOST_WELLS 3
+#define RECEDE_MOST_STEPS (2 + 4 * RECEDE_MOST_PLANES)
+
+typedef struct recede_work_wish {
+    int wells;      /* 1 to 3 */
+    int most_tubes; /* paints in the whole picture, 1 to 24; 0: as the scene has it */
+} recede_work_wish;
+
+typedef enum recede_step_kind {
+    RECEDE_STEP_BARE,   /* nothing is painted: what is there stands */
+    RECEDE_STEP_START,  /* mixed in a clean well */
+    RECEDE_STEP_WASHED, /* mixed anew, the well washed out first */
+    RECEDE_STEP_ADDED   /* added to what is left in the well */
+} recede_step_kind;
+
+/* What a wash is laid on: hard edges want what they meet dry, soft ones damp, lost
+ * ones wet; a shadow over its lit side wants that dry. */
+typedef enum recede_paper_state {
+    RECEDE_PAPER_DRY, RECEDE_PAPER_DAMP, RECEDE_PAPER_WET
+} recede_paper_state;
+
+/* One wash, or one end of a graded one. A mix fills its well with mixed_ml, of which
+ * need_ml goes onto the paper: what is in the well before, left_ml, is part of it
+ * (RECEDE_STEP_ADDED) or is poured away (RECEDE_STEP_WASHED). mixed_ml is at least
+ * half as much again as need_ml, and more where other washes are made from it. */
+typedef struct recede_work_step {
+    int plane;                /* index into the plan's scene; -1: the sky */
+    int shadow;               /* 1: the shadow side */
+    int graded, base;         /* 1: an end of a graded wash; 1: its base */
+    int second;               /* 1: the end painted after the other */
+    recede_ground ground;
+    recede_step_kind kind;
+    int well;                 /* from 0; -1: none */
+    int before;               /* the step whose puddle was in the well; -1: none */
+    recede_mix mix;
+    recede_colour colour;     /* that it gives */
+    double delta_e;           /* from the target */
+    double planned_delta_e;   /* of the plan's own recipe */
+    double left_ml, mixed_ml, need_ml;
+    double paint_ml[RECEDE_MOST_IN_MIX]; /* poured in now, of each paint of the mix */
+    double water_ml;                     /* likewise */
+    int additions;            /* how many of these there are */
+    recede_edge edge;         /* of the plane against what lies behind it */
+    recede_paper_state paper;
+    int after;                /* the step that must have come to that state; -1: none */
+} recede_work_step;
+
+/* Big: keep it off small stacks. */
+typedef struct recede_work {
+    int wells, most_tubes;    /* that one may use */
+    int tubes;                /* that are used */
+    int exact;                /* 0: memory set a limit, a better order may be missed */
+    double sum;               /* see above */
+    double difference;        /* of that, the washes' own */
+    double planned_difference; /* the same when each is mixed by the plan's recipe */
+    int additions, washings;
+    size_t count;
+    recede_work_step steps[RECEDE_MOST_STEPS];
+} recede_work;
+
+/* shares: as recede_picture_shares gives them. A film 0.15 mm thick is laid; a lit
+ * side that its shadow is laid over is the whole plane, any other side half of it,
+ * an end of a graded wash half of that. index: of the plan's paints and rules, or
+ * NULL, and one is made for the call. Where the best order uses more tubes than
+ * one may, tubes are left out one at a time, each time the one without which
+ * separate mixes stay nearest, and the order is sought from those that remain: so
+ * fewer wells or tubes never give a smaller sum. Errors: RECEDE_OUT_OF_RANGE (paths
+ * wells, most_tubes), RECEDE_CONFLICT (index), RECEDE_NO_MEMORY, RECEDE_CANCELLED. */
+recede_code recede_work_of(const recede_plan *plan, const double *shares,
+                           const recede_work_wish *wish, const recede_index *index,
+                           const recede_allocator *allocator, const recede_progress *progress,
+                           recede_work *out, recede_error *error);
+
+/* What other wells and fewer tubes would cost: first 1 to 3 wells with the tubes of
+ * the wish, then, with its wells, all tubes and ever fewer, down to 1, a row for
+ * each that makes a difference. out has RECEDE_MOST_WORK_CHOICES places. Errors: as
+ * recede_work_of. */
+typedef struct recede_work_choice {
+    int wells;
+    int tubes;             /* in use */
+    double sum, difference;
+    int additions, washings;
+    unsigned long paints;  /* bit i: paint i of the palette is in use */
+} recede_work_choice;
+#define RECEDE_MOST_WORK_CHOICES (RECEDE_MOST_WELLS + RECEDE_MOST_PAINTS)
+recede_code recede_work_choices(const recede_plan *plan, const double *shares,
+                                const recede_work_wish *wish, const recede_index *index,
+                                const recede_allocator *allocator,
+                                const recede_progress *progress, recede_work_choice *out,
+                                size_t *count, recede_error *error);
 
 #ifdef __cplusplus
 }

@@ -69,16 +69,26 @@ static double horizon_band(double depth)
     return (1.0 - e.e2) / (1.0 - 2.0 * e.e3);
 }
 
-recede_sources recede_clear_sources(const recede_sun *sun, double scattering_cosine,
-                                    const recede_lit_air *air)
+recede_glow recede_clear_glow(const recede_sun *sun, const recede_lit_air *air)
 {
     double peak = forward_peak(sun, air);
-    double beam = (air->from_above.sun + peak) / (4.0 * RECEDE_PI);
     double sky = fmax(0.0, air->from_above.sky - sun->diffuse_cosine * peak);
-    double around = (horizon_band(air->tau_rayleigh + air->tau_haze) * sky + air->from_below)
-                    / (2.0 * RECEDE_PI);
+    return (recede_glow){
+        .beam = (air->from_above.sun + peak) / (4.0 * RECEDE_PI),
+        .around = (horizon_band(air->tau_rayleigh + air->tau_haze) * sky + air->from_below)
+                  / (2.0 * RECEDE_PI),
+    };
+}
+
+recede_phases recede_phases_at(double scattering_cosine)
+{
+    return (recede_phases){rayleigh_phase(scattering_cosine), haze_phase(scattering_cosine)};
+}
+
+recede_sources recede_clear_sources(recede_glow glow, double albedo, recede_phases phases)
+{
     return (recede_sources){
-        rayleigh_phase(scattering_cosine) * beam + around,
-        air->albedo * (haze_phase(scattering_cosine) * beam + around),
+        phases.rayleigh * glow.beam + glow.around,
+        albedo * (phases.haze * glow.beam + glow.around),
     };
 }

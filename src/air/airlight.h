@@ -29,10 +29,19 @@ recede_solar_irradiance recede_clear_irradiance(const recede_sun *sun,
                                                 const recede_solar_band *band, double pressure,
                                                 double tau_haze, double albedo);
 
+/* The light that it scatters, whichever way one looks: the sun's beam and what
+ * comes from all around. */
+typedef struct recede_glow { double beam, around; } recede_glow;
+recede_glow recede_clear_glow(const recede_sun *sun, const recede_lit_air *air);
+
+/* How much of the beam goes into the line of sight, 1 on the mean over all
+ * directions. */
+typedef struct recede_phases { double rayleigh, haze; } recede_phases;
+recede_phases recede_phases_at(double scattering_cosine);
+
 /* Radiance that an endless stretch of it would have, were it Rayleigh's air
  * alone or haze alone. */
 typedef struct recede_sources { double rayleigh, haze; } recede_sources;
-recede_sources recede_clear_sources(const recede_sun *sun, double scattering_cosine,
-                                    const recede_lit_air *air);
+recede_sources recede_clear_sources(recede_glow glow, double albedo, recede_phases phases);
 
 #endif

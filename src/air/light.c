@@ -32,7 +32,8 @@ static double lit_side(double sun_sine, double sun, double sky, double ground)
 static void light_clear(const recede_atmosphere *air, const recede_sky *sky, recede_light *out)
 {
     recede_sun sun = recede_sun_at(sky->sun_height_deg);
-    double cosine = recede_scattering_cosine(&sun, sky->sun_side_deg, 0.0);
+    recede_phases phases =
+        recede_phases_at(recede_scattering_cosine(&sun, sky->sun_side_deg, 0.0));
     for (int i = 0; i < RECEDE_BANDS; i++) {
         recede_solar_band band = recede_solar_band_at(recede_band_nm(i));
         recede_lit_air here = {
@@ -51,7 +52,8 @@ static void light_clear(const recede_atmosphere *air, const recede_sky *sky, rec
         out->lit.at[i] = lit_side(sun.sine, from_sun, from_sky, here.from_below);
         out->shadow.at[i] = shaded_side(sun.sine, from_sky, here.from_below);
         out->sphere.at[i] = from_sun / 4.0 + (from_sky + here.from_below) / 2.0;
-        recede_sources sources = recede_clear_sources(&sun, cosine, &here);
+        recede_sources sources = recede_clear_sources(recede_clear_glow(&sun, &here), here.albedo,
+                                                      phases);
         out->rayleigh_source.at[i] = sources.rayleigh;
         out->haze_source.at[i] = sources.haze;
     }

@@ -10,4 +10,8 @@
 recede_spectrum recede_sky_along_line(const recede_atmosphere *air, const recede_light *light,
                                       double elevation_sine);
 
+/* As recede_sky_radiance at each of many elevations, in about the time of one. */
+void recede_sky_radiances(const recede_atmosphere *air, const recede_light *light,
+                          const double *elevations_deg, size_t count, recede_spectrum *out);
+
 #endif

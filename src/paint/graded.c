@@ -135,45 +135,25 @@ static recede_code offer_ground(const recede_palette *palette, recede_candidates
     return code;
 }
 
-/* Equal volumes of the two puddles run together: each brings its paints in
- * proportion to its paint's share of the volume, which is that of its film. */
-static recede_blend half_and_half(const recede_palette *palette, const recede_mix *from,
-                                  const recede_mix *to)
-{
-    recede_blend blend = {0};
-    const recede_mix *ends[2] = {from, to};
-    for (int end = 0; end < 2; end++) {
-        double film = recede_palette_film(palette, ends[end]->water);
-        double paint = isinf(film) ? 1 : film;
-        for (int i = 0; i < ends[end]->count; i++) {
-            blend.paint[blend.count] = ends[end]->paint[i];
-            blend.amount[blend.count++] =
-                paint * ends[end]->parts[i] / recede_mix_parts(ends[end]);
-        }
-        blend.film += 0.5 * film;
-    }
-    return blend;
-}
-
-void recede_graded_finish(const recede_palette *palette, const recede_wash_target *target,
+void recede_graded_finish(const recede_palette *halfway, const recede_wash_target *target,
                           recede_candidates *ends, recede_wash_recipe *out)
 {
     recede_candidate from = recede_candidates_choose(&ends[0]);
     recede_candidate to = recede_candidates_choose(&ends[1]);
-    out->from = recede_recipe_of(palette, &from.mix, target->from, 1e-6 * ends[0].closest);
-    out->to = recede_recipe_of(palette, &to.mix, target->to, 1e-6 * ends[1].closest);
-    recede_blend half = half_and_half(palette, &from.mix, &to.mix);
-    out->half_delta_e = recede_delta_e(recede_blend_lab(palette, &half), target->half);
+    out->from = recede_recipe_of(ends[0].palette, &from.mix, target->from,
+                                 1e-6 * ends[0].closest);
+    out->to = recede_recipe_of(ends[1].palette, &to.mix, target->to, 1e-6 * ends[1].closest);
+    recede_blend half = recede_blend_halves(halfway, &from.mix, &to.mix);
+    out->half_delta_e = recede_delta_e(recede_blend_lab(halfway, &half), target->half);
     out->two_washes =
         out->half_delta_e > TWO_WASHES_EXCESS + fmax(out->from.delta_e, out->to.delta_e);
 }
 
-recede_code recede_graded_choose(const recede_graded *graded, size_t wash,
+recede_code recede_graded_of_set(const recede_graded *graded, size_t set,
                                  const recede_wash_target *target, recede_wash_recipe *out)
 {
     recede_candidates ends[2];
     int paint[RECEDE_MOST_IN_MIX];
-    size_t set = recede_graded_choose_set(graded, wash);
     int count = recede_set_paints((int)graded->palette->count, set, paint);
     recede_candidates_start(&ends[0], graded->palette, target->from, graded->rules->tie,
                             graded->allocator);
@@ -186,4 +166,10 @@ recede_code recede_graded_choose(const recede_graded *graded, size_t wash,
     recede_candidates_end(&ends[0]);
     recede_candidates_end(&ends[1]);
     return code;
+}
+
+recede_code recede_graded_choose(const recede_graded *graded, size_t wash,
+                                 const recede_wash_target *target, recede_wash_recipe *out)
+{
+    return recede_graded_of_set(graded, recede_graded_choose_set(graded, wash), target, out);
 }

@@ -43,9 +43,15 @@ double recede_graded_closest(const recede_graded *graded, size_t set, size_t was
 /* The set that the rule chooses, once all that matter were offered. */
 size_t recede_graded_choose_set(const recede_graded *graded, size_t wash);
 
-/* The recipe from the mixes of that set offered for either end. */
-void recede_graded_finish(const recede_palette *palette, const recede_wash_target *target,
+/* The recipe from the mixes of that set offered for either end. Each end lies on
+ * its list's palette's paper, half-and-half on that of halfway. */
+void recede_graded_finish(const recede_palette *halfway, const recede_wash_target *target,
                           recede_candidates *ends, recede_wash_recipe *out);
+
+/* The recipe with exactly the paints of a set, from all its mixes; nothing need
+ * have been offered. */
+recede_code recede_graded_of_set(const recede_graded *graded, size_t set,
+                                 const recede_wash_target *target, recede_wash_recipe *out);
 
 /* The recipe, once all mixes were offered. */
 recede_code recede_graded_choose(const recede_graded *graded, size_t wash,

@@ -16,6 +16,11 @@ typedef struct recede_blend {
 
 recede_blend recede_blend_of_mix(const recede_palette *palette, const recede_mix *mix);
 
+/* Equal volumes of two puddles run together: each brings its paints in proportion
+ * to its paint's share of the volume, which is that of its film. */
+recede_blend recede_blend_halves(const recede_palette *palette, const recede_mix *one,
+                                 const recede_mix *other);
+
 /* K and S: the amounts' weighted means (Duncan, Proc. Phys. Soc. 52 (1940) 390). */
 void recede_blend_layer(const recede_palette *palette, const recede_blend *blend,
                         recede_layer *layer);

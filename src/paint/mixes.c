@@ -113,12 +113,17 @@ static int count_coprime(int count, int total)
     return found;
 }
 
+double recede_mixes_of_size(int paints, int pigments, int parts)
+{
+    return (double)choose(paints, pigments) * count_coprime(pigments, parts);
+}
+
 double recede_mixes_count(int paints, const recede_rules *rules)
 {
     double mixes = 0;
     for (int count = 1; count <= fewer(paints, rules->most_pigments); count++)
         for (int total = count; total <= most_parts_of(count, rules->most_parts); total++)
-            mixes += (double)choose(paints, count) * count_coprime(count, total);
+            mixes += recede_mixes_of_size(paints, count, total);
     return mixes;
 }
 

@@ -36,7 +36,10 @@ size_t recede_set_count(int paints, int most_pigments);
 /* The paints of a set, ascending; returns how many. */
 int recede_set_paints(int paints, size_t set, int *paint);
 
-/* Mixes a walk reaches. */
+/* Mixes of exactly so many pigments and parts, coprime, that a walk reaches. */
+double recede_mixes_of_size(int paints, int pigments, int parts);
+
+/* All mixes a walk reaches. */
 double recede_mixes_count(int paints, const recede_rules *rules);
 
 #endif

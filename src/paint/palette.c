@@ -63,6 +63,13 @@ static recede_code check(const recede_paint *paints, size_t count, recede_medium
     return check_bands(paper, "paper", 1, error);
 }
 
+static void lay_paper(recede_palette *palette, const recede_spectrum *paper)
+{
+    palette->paper = *paper;
+    for (int band = 0; band < RECEDE_BANDS; band++)
+        palette->paper_internal[band] = recede_internal_of_seen(paper->at[band]);
+}
+
 static void prepare(recede_palette *palette)
 {
     palette->white = recede_white();
@@ -73,7 +80,6 @@ static void prepare(recede_palette *palette)
         palette->x[band] = xyz.x;
         palette->y[band] = xyz.y;
         palette->z[band] = xyz.z;
-        palette->paper_internal[band] = recede_internal_of_seen(palette->paper.at[band]);
     }
 }
 
@@ -92,12 +98,25 @@ recede_code recede_palette_new(const recede_paint *paints, size_t count, recede_
         return recede_fail(error, RECEDE_NO_MEMORY, PATH);
     palette->allocator = *allocator;
     palette->medium = medium;
-    palette->paper = *paper;
     palette->count = count;
     memcpy(palette->paints, paints, count * sizeof paints[0]);
     prepare(palette);
+    lay_paper(palette, paper);
     *out = palette;
     return RECEDE_OK;
+}
+
+recede_palette *recede_palette_on(const recede_palette *palette, const recede_spectrum *ground,
+                                  const recede_allocator *allocator)
+{
+    size_t size = sizeof *palette + palette->count * sizeof palette->paints[0];
+    recede_palette *on = recede_allocate_array(allocator, 1, size);
+    if (!on)
+        return NULL;
+    memcpy(on, palette, size);
+    on->allocator = *allocator;
+    lay_paper(on, ground);
+    return on;
 }
 
 void recede_palette_free(recede_palette *palette)

@@ -15,6 +15,12 @@ struct recede_palette {
     recede_paint paints[];
 };
 
+/* The same paints on another ground: a palette whose paper is a dried wash, so that
+ * its mixes are films over that. recede_palette_free releases it. NULL when there
+ * is no memory. */
+recede_palette *recede_palette_on(const recede_palette *palette, const recede_spectrum *ground,
+                                  const recede_allocator *allocator);
+
 /* Levels of water a mix can have: 1 (none) in an opaque medium. */
 size_t recede_palette_levels(const recede_palette *palette);
 

@@ -2,10 +2,6 @@
 
 #include <math.h>
 
-/* CIEDE2000: twice a plain difference; on a sheet seen alone it passes for the
- * colour wanted. Chosen for this work. */
-#define REACHED_WITHIN 2.0
-
 /* The lightness term of CIEDE2000, signed: above 0 where the mix is paler. */
 static double lightness_term(recede_lab target, recede_lab mix)
 {
@@ -15,10 +11,11 @@ static double lightness_term(recede_lab target, recede_lab mix)
 
 recede_reach recede_reach_of(double closest, recede_lab target, recede_lab mix, double delta_e)
 {
-    if (closest <= REACHED_WITHIN)
+    if (closest <= 1e-6 * RECEDE_REACHED_MILLIONTHS)
         return RECEDE_REACHABLE;
     double lightness = lightness_term(target, mix);
-    if (2 * lightness * lightness < delta_e * delta_e)
+    int duller = hypot(mix.a, mix.b) < hypot(target.a, target.b);
+    if (duller && 2 * lightness * lightness < delta_e * delta_e)
         return RECEDE_TOO_VIVID;
     return lightness > 0 ? RECEDE_TOO_DARK : RECEDE_TOO_PALE;
 }

@@ -1,0 +1,293 @@
+/*
+ * Between two thicknesses of a film each band's reflectance goes straight from one
+ * to the other: Kubelka and Munk's equation, dR/dX = S (1 - R)^2 - 2 K R, has one
+ * place of rest, R of the endless film, and R moves toward it all the way. So every
+ * film between lies in the box of reflectances that the two span, band by band,
+ * and its colour in that box's image, of which the bound here takes a box in Lab.
+ *
+ * With d the step of each band, w its weight in X, u = sum of max(0, w d):
+ * X lies between X_to - u and X_from + u; Y and Z likewise. For a* = 500 (f(X) -
+ * f(Y)), f the cube root, take the chords of f over those ranges, of slopes s_X and
+ * s_Y. f lies above its chord, by no more than `rise`; and s_X X - s_Y Y is a sum
+ * over bands again, with weights s_X w_X - s_Y w_Y, so that it goes up from its value
+ * at the first film by no more than the sum of the positive steps. b* likewise.
+ */
+#include "paint/shade.h"
+
+#include <math.h>
+
+#include "paint/single.h"
+
+enum { LANES = 4 };
+
+#define SURFACE 0.03f /* what the surface turns back of itself */
+
+/* What a box may be off by in single precision. */
+#define BOX_ERROR 0.03f
+
+static inline float above_0(float x)
+{
+    return x > 0.0f ? x : 0.0f;
+}
+
+static inline float larger(float one, float other)
+{
+    return one > other ? one : other;
+}
+
+static inline float sum_of(const float *lane)
+{
+    return (lane[0] + lane[1]) + (lane[2] + lane[3]);
+}
+
+static inline float lightness(float y)
+{
+    return 116.0f * recede_cube_root(y) - 16.0f;
+}
+
+/* ------------------------------------------------------------- shades -- */
+
+static void weigh(const recede_curve_maker *maker, recede_shade *shade)
+{
+    float x[LANES] = {0}, y[LANES] = {0}, z[LANES] = {0};
+    for (int band = 0; band < RECEDE_BANDS; band += LANES)
+        for (int i = 0; i < LANES; i++) {
+            float seen = shade->seen[band + i];
+            x[i] += maker->x[band + i] * seen;
+            y[i] += maker->y[band + i] * seen;
+            z[i] += maker->z[band + i] * seen;
+        }
+    float xyz[LANES] = {SURFACE + sum_of(x), SURFACE + sum_of(y), SURFACE + sum_of(z), 1.0f};
+    for (int i = 0; i < LANES; i++) {
+        shade->xyz[i] = xyz[i];
+        shade->root[i] = recede_cube_root(xyz[i]);
+    }
+    shade->l = 116.0f * shade->root[1] - 16.0f;
+}
+
+/* In a function of its own, for restrict: without, no vector units. */
+static void spread(const recede_curve_films *restrict f, float film, float *restrict seen)
+{
+    for (int band = 0; band < RECEDE_BANDS; band++) {
+        float e = recede_exp2_below_1(f->rate[band] * film);
+        seen[band] = (f->a[band] + f->b[band] * e) / (f->c[band] + f->d[band] * e);
+    }
+}
+
+static void hide(const recede_curve_films *restrict f, float *restrict seen)
+{
+    for (int band = 0; band < RECEDE_BANDS; band++)
+        seen[band] = f->a[band] / f->c[band];
+}
+
+void recede_shade_of_film(const recede_curve_maker *maker, const recede_curve_films *films,
+                          float film, recede_shade *out)
+{
+    spread(films, film, out->seen);
+    weigh(maker, out);
+}
+
+void recede_shade_of_hiding(const recede_curve_maker *maker, const recede_curve_films *films,
+                            recede_shade *out)
+{
+    hide(films, out->seen);
+    weigh(maker, out);
+}
+
+void recede_shade_of_ground(const recede_curve_maker *maker, const recede_palette *palette,
+                            recede_shade *out)
+{
+    for (int band = 0; band < RECEDE_BANDS; band++)
+        out->seen[band] = (float)palette->paper.at[band] - SURFACE;
+    weigh(maker, out);
+}
+
+int recede_shade_darkens(const recede_curve_films *films, const recede_shade *ground)
+{
+    float up[LANES] = {0};
+    for (int band = 0; band < RECEDE_BANDS; band += LANES)
+        for (int i = 0; i < LANES; i++)
+            up[i] += above_0(films->a[band + i] - ground->seen[band + i] * films->c[band + i]);
+    return sum_of(up) == 0.0f;
+}
+
+static float y_up_by(const recede_curve_maker *maker, const recede_shade *from,
+                     const recede_shade *to)
+{
+    float up[LANES] = {0};
+    for (int band = 0; band < RECEDE_BANDS; band += LANES)
+        for (int i = 0; i < LANES; i++)
+            up[i] += maker->y[band + i] * above_0(to->seen[band + i] - from->seen[band + i]);
+    return sum_of(up);
+}
+
+float recede_shade_lightest(const recede_curve_maker *maker, const recede_shade *one,
+                            const recede_shade *other)
+{
+    return lightness(one->xyz[1] + y_up_by(maker, one, other)) + BOX_ERROR;
+}
+
+float recede_shade_darkest(const recede_curve_maker *maker, const recede_shade *one,
+                           const recede_shade *other)
+{
+    return lightness(one->xyz[1] - y_up_by(maker, other, one)) - BOX_ERROR;
+}
+
+/* -------------------------------------------------------------- boxes -- */
+
+/* Of X, Y and Z: the sum of the steps upward from one shade to another. */
+static void up_by(const recede_curve_maker *maker, const recede_shade *from,
+                  const recede_shade *to, float up[LANES])
+{
+    float x[LANES] = {0}, y[LANES] = {0}, z[LANES] = {0};
+    for (int band = 0; band < RECEDE_BANDS; band += LANES)
+        for (int i = 0; i < LANES; i++) {
+            float step = above_0(to->seen[band + i] - from->seen[band + i]);
+            x[i] += maker->x[band + i] * step;
+            y[i] += maker->y[band + i] * step;
+            z[i] += maker->z[band + i] * step;
+        }
+    up[0] = sum_of(x);
+    up[1] = sum_of(y);
+    up[2] = sum_of(z);
+}
+
+/* Of s_X X - s_Y Y and of s_Y Y - s_Z Z. */
+static void colour_up_by(const recede_curve_maker *maker, const float slope[3],
+                         const recede_shade *from, const recede_shade *to, float up[2])
+{
+    float a[LANES] = {0}, b[LANES] = {0};
+    for (int band = 0; band < RECEDE_BANDS; band += LANES)
+        for (int i = 0; i < LANES; i++) {
+            float step = to->seen[band + i] - from->seen[band + i];
+            float y = slope[1] * maker->y[band + i];
+            a[i] += above_0((slope[0] * maker->x[band + i] - y) * step);
+            b[i] += above_0((y - slope[2] * maker->z[band + i]) * step);
+        }
+    up[0] = sum_of(a);
+    up[1] = sum_of(b);
+}
+
+/* For X, Y and Z in turn: the range by its cube roots, and the chord between: there
+ * the cube root lies above base + slope t, by rise at most. The slope between the
+ * cubes of low and high is 1 / (low^2 + low high + high^2); the rise is largest where
+ * the cube root's own slope, 1 / (3 f^2), is the same. */
+typedef struct {
+    float low[LANES], high[LANES], base[LANES], slope[LANES], rise[LANES];
+} chords;
+
+static void draw_chords(chords *c)
+{
+    for (int i = 0; i < LANES; i++) {
+        float low = c->low[i], high = c->high[i];
+        float squares = low * low + low * high + high * high;
+        float slope = 1.0f / squares, base = low - slope * low * low * low;
+        float top = sqrtf(squares * (1.0f / 3.0f));
+        c->slope[i] = slope;
+        c->base[i] = base;
+        c->rise[i] = above_0(top - base - slope * top * top * top);
+    }
+}
+
+static void find_ranges(const recede_curve_maker *maker, const recede_shade *from,
+                        const recede_shade *to, chords *c)
+{
+    float up[LANES] = {0};
+    up_by(maker, from, to, up);
+    for (int i = 0; i < LANES; i++) {
+        c->low[i] = recede_cube_root(to->xyz[i] - up[i]);
+        c->high[i] = recede_cube_root(from->xyz[i] + up[i]);
+    }
+}
+
+static void take_ranges(const recede_shade *from, const recede_shade *to, chords *c)
+{
+    for (int i = 0; i < LANES; i++) {
+        c->low[i] = from->root[i];
+        c->high[i] = to->root[i];
+    }
+}
+
+recede_box recede_shade_box(const recede_curve_maker *maker, const recede_shade *from,
+                            const recede_shade *to, int above)
+{
+    chords c;
+    float up[2], at[LANES], step[LANES];
+    if (above)
+        take_ranges(from, to, &c);
+    else
+        find_ranges(maker, from, to, &c);
+    draw_chords(&c);
+    colour_up_by(maker, c.slope, from, to, up);
+    for (int i = 0; i < LANES; i++) {
+        at[i] = c.base[i] + c.slope[i] * from->xyz[i];
+        step[i] = c.slope[i] * (to->xyz[i] - from->xyz[i]);
+    }
+    float a = at[0] - at[1], a_high = a + up[0] + c.rise[0];
+    float b = at[1] - at[2], b_high = b + up[1] + c.rise[1];
+    float a_low = a + step[0] - step[1] - up[0] - c.rise[1];
+    float b_low = b + step[1] - step[2] - up[1] - c.rise[2];
+    return (recede_box){{116.0f * c.low[1] - 16.0f - BOX_ERROR, 500.0f * a_low - BOX_ERROR,
+                         200.0f * b_low - BOX_ERROR},
+                        {116.0f * c.high[1] - 16.0f + BOX_ERROR, 500.0f * a_high + BOX_ERROR,
+                         200.0f * b_high + BOX_ERROR}};
+}
+
+recede_box recede_shade_point(const recede_shade *shade)
+{
+    static const float off = RECEDE_CURVE_ERROR;
+    float l = shade->l, a = 500.0f * (shade->root[0] - shade->root[1]);
+    float b = 200.0f * (shade->root[1] - shade->root[2]);
+    return (recede_box){{l - off, a - off, b - off}, {l + off, a + off, b + off}};
+}
+
+/* ------------------------------------------------------------- bounds -- */
+
+/* S_L as paint/nearness.h has it, |L - 50| at the mean being no more than at the
+ * target and half the step. */
+static inline float most_s_l(const recede_aim *aim, float off)
+{
+    return 1.0f + 0.015f * fabsf(aim->l - 50.0f) + 0.0075f * off;
+}
+
+/* A little less, for what single precision may lose. */
+static inline double millionths(float bound)
+{
+    return 1e6 * ((double)(0.9999f * bound) - 1e-4);
+}
+
+double recede_lightness_bound(const recede_aim *aim, float off)
+{
+    return off > 0.0f ? millionths(off / most_s_l(aim, off)) : 0.0;
+}
+
+/* Square root of C^7 / (C^7 + 25^7): CIEDE2000's R_C / 2, and 1 - 2 G. */
+static inline float root_share(float chroma)
+{
+    float t = chroma * (1.0f / 25.0f), t2 = t * t, t7 = t2 * t2 * t2 * t;
+    return sqrtf(t7 / (1.0f + t7));
+}
+
+/* As recede_box_bound over all hues, with S_H no better than S_C and the largest G
+ * that the target's own chroma leaves. */
+double recede_quick_bound(const recede_aim *aim, const recede_box *box)
+{
+    float off_l = above_0(larger(box->low[0] - aim->l, aim->l - box->high[0]));
+    float off_a = above_0(larger(box->low[1] - aim->a, aim->a - box->high[1]));
+    float off_b = above_0(larger(box->low[2] - aim->b, aim->b - box->high[2]));
+    float far_a = larger(-box->low[1], box->high[1]), far_b = larger(-box->low[2], box->high[2]);
+    float chromas = aim->chroma + sqrtf(far_a * far_a + far_b * far_b);
+    float least = 1.5f - 0.5f * root_share(0.5f * chromas);
+    float most = 1.5f - 0.5f * root_share(0.5f * aim->chroma);
+    float mean = 0.5f * most * chromas;
+    float s_c = 1.0f + 0.045f * mean, hold = 1.0f - 0.8661f * root_share(mean);
+    float s_l = most_s_l(aim, off_l);
+    off_a *= least;
+    float colour = hold * (off_a * off_a + off_b * off_b) / (s_c * s_c);
+    return millionths(sqrtf(off_l * off_l / (s_l * s_l) + colour));
+}
+
+double recede_full_bound(const recede_aim *aim, const recede_box *box)
+{
+    return millionths(recede_box_bound(aim, box, recede_box_arc(box)));
+}
