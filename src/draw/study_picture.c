@@ -8,6 +8,7 @@
 
 static const double top_mm = 37, bottom_mm = 188, mount_mm = 2.4;
 static const double list_head_mm = 8.5, least_pitch_mm = 2.85;
+static const double between_mm = 2 * 2.4 + 3, steps_mm = 7; /* beside and under the reduced study */
 
 static const char guide[] = "The picture is made of the colours that the mixes give. Printed or on "
                             "a screen they are only a "
@@ -15,22 +16,27 @@ static const char guide[] = "The picture is made of the colours that the mixes g
                             "a scrap of the same paper "
                             "and judge it dry.";
 
-/* A picture on its mount. */
-static int place_picture(recede_study *study, const recede_page *page, recede_rect room, int greys)
+int recede_study_mount(const recede_page *page, recede_rect rect, const unsigned char *rgb,
+                       size_t width, size_t height)
 {
-    recede_picture_options options = {0, 0, greys, 0};
-    recede_rect rect = recede_page_snap(page, room, &options.width, &options.height);
     recede_rect mount = {rect.x - mount_mm, rect.y - mount_mm, rect.w + 2 * mount_mm,
                          rect.h + 2 * mount_mm};
+    recede_page_fill(page, mount, recede_mount_tone);
+    recede_page_frame(page, mount, 0.15);
+    return recede_page_picture(page, rect, rgb, width, height);
+}
+
+static int place_picture(recede_study *study, const recede_page *page, recede_rect room, int greys)
+{
+    recede_picture_options options = {0, 0, greys, 0, NULL};
+    recede_rect rect = recede_page_snap(page, room, &options.width, &options.height);
     unsigned char *rgb = recede_allocate_array(study->allocator, options.width * options.height, 3);
     if (!rgb)
         return -1;
     int failed =
         recede_picture_paint(study->plan, &options, rgb, 3 * options.width, study->allocator, NULL);
-    recede_page_fill(page, mount, recede_mount_tone);
-    recede_page_frame(page, mount, 0.15);
     if (!failed)
-        failed = recede_page_picture(page, rect, rgb, options.width, options.height);
+        failed = recede_study_mount(page, rect, rgb, options.width, options.height);
     recede_release(study->allocator, rgb);
     return failed ? -1 : 0;
 }
@@ -80,24 +86,37 @@ static value_line line_at(const recede_study *study, size_t i)
                         &planned->lit.crest, &planned->shadow.crest};
 }
 
-/* Where things stand, by the shape of the painter's sheet: the greys and their
- * values beside the picture, or under one that is very wide. */
+/* Where things stand, by the shape of the painter's sheet: the greys, the
+ * reduced study and the list of values beside the picture, or under one that is
+ * very wide. */
 typedef struct places {
-    recede_rect picture, greys, values;
+    recede_rect picture, greys, reduced, steps, values;
 } places;
+
+/* The reduced study as large as the greys and to their right, its values under
+ * it. */
+static void place_reduced(places *p)
+{
+    p->reduced = p->greys;
+    p->reduced.x += p->greys.w + between_mm;
+    p->steps = (recede_rect){p->reduced.x - mount_mm, p->reduced.y + p->reduced.h + mount_mm + 1,
+                             p->reduced.w + 2 * mount_mm, steps_mm - 1};
+}
 
 static places beside(double aspect, size_t lines)
 {
     double left = recede_page_margin_mm + mount_mm,
            right = recede_page_width_mm - recede_page_margin_mm;
-    double top = top_mm + mount_mm, w = fmin(190, (bottom_mm - mount_mm - top) * aspect);
-    double x = left + w + 2 * mount_mm + 6, wide = right - mount_mm - x;
+    double top = top_mm + mount_mm, w = fmin(180, (bottom_mm - mount_mm - top) * aspect);
+    double x = left + w + 2 * mount_mm + 6, wide = (right - mount_mm - x - between_mm) / 2;
     double listed = list_head_mm + fmin((double)lines, (double)(lines + 1) / 2) * least_pitch_mm;
-    double high = fmin(62, fmax(20, bottom_mm - top - mount_mm - 4 - listed));
-    double gw = fmin(wide, high * aspect), gh = gw / aspect, below = top + gh + mount_mm + 4;
+    double high = fmin(62, fmax(20, bottom_mm - top - mount_mm - steps_mm - 4 - listed));
+    double gw = fmin(wide, high * aspect), gh = gw / aspect;
+    double below = top + gh + mount_mm + steps_mm + 4;
     places p;
     p.picture = (recede_rect){left, top, w, w / aspect};
     p.greys = (recede_rect){x, top, gw, gh};
+    place_reduced(&p);
     p.values =
         (recede_rect){x - mount_mm, below, fmin(right - x + mount_mm, 110), bottom_mm - below};
     return p;
@@ -109,10 +128,12 @@ static places beneath(double aspect, size_t lines)
            right = recede_page_width_mm - recede_page_margin_mm;
     double top = top_mm + mount_mm, w = right - mount_mm - left, h = w / aspect;
     double y = top + h + 2 * mount_mm + 5, high = bottom_mm - mount_mm - y;
-    double gw = fmin(w * (lines > 24 ? 0.25 : 0.5), high * aspect), x = left + gw + mount_mm + 6;
+    double gw = fmin(w * (lines > 24 ? 0.15 : 0.28), (high - steps_mm) * aspect);
+    double x = left + 2 * gw + between_mm + mount_mm + 6;
     places p;
     p.picture = (recede_rect){left, top, w, h};
     p.greys = (recede_rect){left, y, gw, gw / aspect};
+    place_reduced(&p);
     p.values = (recede_rect){x, y - mount_mm, lines > 24 ? right - x : fmin(right - x, 110),
                              high + mount_mm};
     return p;
@@ -223,11 +244,13 @@ int recede_study_draw_picture(recede_study *study, const recede_page *page)
     places p = find_places(study);
     list l = list_of(study, p.values);
     set_head(study, page);
-    if (place_picture(study, page, p.picture, 0) || place_picture(study, page, p.greys, 1))
+    if (place_picture(study, page, p.picture, 0) || place_picture(study, page, p.greys, 1) ||
+        recede_study_draw_reduced(study, page, p.reduced, p.steps))
         return -1;
     recede_type_set(
         page->type, page->cr,
-        "The same in greys, with the Munsell values of the mixes on the lit and the shadow side",
+        "The same in greys and in a few values only, and the Munsell values of the mixes on the "
+        "lit and the shadow side",
         (recede_rect){p.values.x, p.values.y, p.values.w, list_head_mm - 1}, &recede_style_small);
     set_values(study, page, &l);
     if (study->warned_first && recede_plan_warning_count(study->plan) > 0)

@@ -1,7 +1,7 @@
 #include "picture/brush.h"
 
 #include "colour/memory.h"
-#include "picture/modelling.h"
+#include "picture/sketch.h"
 
 #include <math.h>
 
@@ -61,13 +61,16 @@ static void paint_row(const recede_canvas *canvas, const brush *b, size_t y)
     const recede_band *band = b->band;
     unsigned char *pixel = canvas->rgb + y * canvas->row_bytes;
     float middle = (float)y + 0.5f, base = (float)band->base_y;
-    float step = (float)b->grid->step;
-    for (size_t x = 0; x < canvas->width; x++, pixel += 3) {
+    size_t cell = 0, within = 0, step = b->grid->step; /* x is cell * step + within */
+    for (size_t x = 0; x < canvas->width; x++, within++, pixel += 3) {
+        if (within == step) {
+            within = 0;
+            cell++;
+        }
         float below = middle - base + band->height[x], half = band->half[x];
         if (below <= -half || (float)y >= band->cover[x])
             continue;
-        size_t cell = x / b->grid->step;
-        float part = (float)(x - cell * b->grid->step) / step;
+        float part = (float)within / (float)step;
         float light = b->light[cell] + (b->light[cell + 1] - b->light[cell]) * part;
         const uint16_t *colour = b->ramp->at + step_of_light(light) * 3;
         float cover = below >= half ? 1 : below / (2 * half) + 0.5f;
@@ -120,14 +123,14 @@ recede_code recede_brush_band(const recede_canvas *canvas, const recede_terrain 
 {
     recede_grid grid;
     brush b = {band, &grid, NULL, NULL};
-    recede_code code = recede_modelling(t, band, lighting, &grid);
+    recede_code code = recede_sketch_grid(t, band, lighting, &grid);
     if (code)
         return code;
     float *light = recede_allocate_array(t->allocator, grid.columns, sizeof *light);
     if (light)
         paint_rows(canvas, t, planned, &b, light);
     recede_release(t->allocator, light);
-    recede_grid_clear(t, &grid);
+    recede_sketch_grid_done(t, band, &grid);
     return light ? RECEDE_OK : RECEDE_NO_MEMORY;
 }
 

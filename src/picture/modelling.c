@@ -3,6 +3,7 @@
 #include "colour/memory.h"
 #include "picture/grid.h"
 #include "picture/houses.h"
+#include "picture/sketch.h"
 
 #include <math.h>
 #include <string.h>
@@ -18,11 +19,14 @@ typedef struct work {
 static void fill(const work *w, recede_relief *relief)
 {
     recede_grid *g = w->grid;
+    if (recede_sketch_recall(w->band, relief, g))
+        return;
     for (size_t r = 0; r < g->rows; r++)
         for (size_t c = 0; c < g->columns; c++)
             if (r >= g->first[c] && r < g->end[c])
                 g->light[r * g->columns + c] =
                     (float)relief(w->terrain, w->band, recede_grid_spot(g, c, r));
+    recede_sketch_keep(w->terrain, w->band, relief, g);
 }
 
 /* From heights to light: what rises toward the sun's side is lit. */

@@ -1,6 +1,7 @@
 #include "colour/error.h"
 #include "colour/memory.h"
 #include "picture/brush.h"
+#include "picture/sketch.h"
 
 #include <math.h>
 
@@ -49,20 +50,17 @@ static void skyline_of(const recede_terrain *t, double *mean_y, double *lowest_y
 }
 
 static recede_code paint(const recede_canvas *canvas, const recede_plan *plan,
-                         const recede_allocator *allocator)
+                         recede_terrain *terrain)
 {
-    recede_terrain terrain;
-    recede_code code = recede_terrain_lay(plan, canvas->width, canvas->height, allocator, &terrain);
-    if (code)
-        return code;
+    recede_code code = RECEDE_OK;
     recede_lighting lighting = recede_lighting_of(&recede_plan_scene(plan)->sky);
     double horizon_y, bottom_y;
-    skyline_of(&terrain, &horizon_y, &bottom_y);
+    skyline_of(terrain, &horizon_y, &bottom_y);
     paint_sky(canvas, recede_plan_sky(plan), horizon_y, bottom_y);
-    for (size_t i = 0; i < terrain.count && !code; i++)
-        code = recede_brush_band(canvas, &terrain, recede_plan_at(plan, i), &terrain.band[i],
+    for (size_t i = 0; i < terrain->count && !code; i++)
+        code = recede_brush_band(canvas, terrain, recede_plan_at(plan, i), &terrain->band[i],
                                  &lighting);
-    recede_terrain_clear(&terrain);
+    recede_terrain_clear(terrain);
     return code;
 }
 
@@ -77,13 +75,16 @@ static recede_code check(const recede_picture_options *o, size_t row_bytes, rece
     return code;
 }
 
-recede_code recede_picture_paint(const recede_plan *plan, const recede_picture_options *options,
-                                 unsigned char *rgb, size_t row_bytes,
-                                 const recede_allocator *allocator, recede_error *error)
+/* sketch NULL: nothing is kept, and memory comes from the allocator. */
+static recede_code paint_on(recede_sketch *sketch, const recede_plan *plan,
+                            const recede_picture_options *options, unsigned char *rgb,
+                            size_t row_bytes, const recede_allocator *allocator,
+                            recede_error *error)
 {
     recede_code code = check(options, row_bytes, error);
     if (code)
         return code;
+    recede_terrain terrain;
     recede_reduced reduced;
     recede_canvas canvas = {rgb, row_bytes, options->width, options->height,
                             options->greys || options->groups, options->targets, NULL};
@@ -91,8 +92,26 @@ recede_code recede_picture_paint(const recede_plan *plan, const recede_picture_o
         reduced = recede_reduced_to(options->groups);
         canvas.reduced = &reduced;
     }
-    code = paint(&canvas, plan, recede_allocator_or_default(allocator));
+    code = sketch ? recede_terrain_lay_on(sketch, plan, canvas.width, canvas.height, &terrain)
+                  : recede_terrain_lay(plan, canvas.width, canvas.height,
+                                       recede_allocator_or_default(allocator), &terrain);
+    if (!code)
+        code = paint(&canvas, plan, &terrain);
     return code ? recede_fail(error, code, "picture") : RECEDE_OK;
+}
+
+recede_code recede_picture_paint(const recede_plan *plan, const recede_picture_options *options,
+                                 unsigned char *rgb, size_t row_bytes,
+                                 const recede_allocator *allocator, recede_error *error)
+{
+    return paint_on(NULL, plan, options, rgb, row_bytes, allocator, error);
+}
+
+recede_code recede_picture_repaint(recede_sketch *sketch, const recede_plan *plan,
+                                   const recede_picture_options *options, unsigned char *rgb,
+                                   size_t row_bytes, recede_error *error)
+{
+    return paint_on(sketch, plan, options, rgb, row_bytes, NULL, error);
 }
 
 recede_code recede_picture_shares(const recede_plan *plan, double *shares,

@@ -3,6 +3,7 @@
 #include "colour/memory.h"
 #include "picture/layout.h"
 #include "picture/noise.h"
+#include "picture/sketch.h"
 #include "picture/skyline.h"
 
 #include <math.h>
@@ -108,19 +109,21 @@ static void stand_behind(const recede_terrain *t, size_t i)
     }
 }
 
-static recede_code shape(recede_terrain *t, const recede_plan *plan, const double *shares)
+static recede_code shape(recede_terrain *t, const recede_plan *plan, const double *shares,
+                         recede_sketch *sketch)
 {
     const recede_scene *scene = recede_plan_scene(plan);
     for (size_t i = 0; i < t->count; i++) {
         const recede_planned *planned = recede_plan_at(plan, i);
         recede_band *band = &t->band[i];
         band->look = recede_look_of(&scene->planes[planned->plane]);
+        band->kept = sketch ? &sketch->bands[i] : NULL;
         size_band(t, planned, shares[i], band);
         band->height = columns_of(t, HEIGHTS, i);
         band->half = columns_of(t, HALVES, i);
         band->front = columns_of(t, FRONTS, i);
         band->cover = columns_of(t, COVERS, i);
-        recede_code code = recede_skyline_draw(t, band, columns_of(t, HEIGHTS, i));
+        recede_code code = recede_sketch_skyline(t, band, columns_of(t, HEIGHTS, i));
         if (code)
             return code;
         measure_halves(t, i);
@@ -138,8 +141,9 @@ static void place(recede_terrain *t, const double *shares)
     }
 }
 
-recede_code recede_terrain_lay(const recede_plan *plan, size_t width, size_t height,
-                               const recede_allocator *allocator, recede_terrain *out)
+static recede_code lay(const recede_plan *plan, size_t width, size_t height,
+                       const recede_allocator *allocator, recede_sketch *sketch,
+                       recede_terrain *out)
 {
     double shares[RECEDE_MOST_PLANES + 1];
     out->width = width;
@@ -151,13 +155,26 @@ recede_code recede_terrain_lay(const recede_plan *plan, size_t width, size_t hei
     if (!out->columns)
         return RECEDE_NO_MEMORY;
     recede_layout_shares(plan, shares);
-    recede_code code = shape(out, plan, shares);
+    recede_code code = shape(out, plan, shares, sketch);
     if (code) {
         recede_terrain_clear(out);
         return code;
     }
     place(out, shares);
     return RECEDE_OK;
+}
+
+recede_code recede_terrain_lay(const recede_plan *plan, size_t width, size_t height,
+                               const recede_allocator *allocator, recede_terrain *out)
+{
+    return lay(plan, width, height, allocator, NULL, out);
+}
+
+recede_code recede_terrain_lay_on(recede_sketch *sketch, const recede_plan *plan, size_t width,
+                                  size_t height, recede_terrain *out)
+{
+    recede_sketch_size(sketch, width, height);
+    return lay(plan, width, height, &sketch->allocator, sketch, out);
 }
 
 void recede_terrain_clear(recede_terrain *terrain)

@@ -16,6 +16,7 @@ typedef struct recede_band {
     const float *half;      /* half the height of the passage at its edge, by column */
     const float *front;     /* y by column of the skyline of all that is nearer */
     const float *cover;     /* y by column below which nearer bands hide it wholly */
+    struct recede_sketch_band *kept; /* what was drawn of it before; NULL: nothing is kept */
 } recede_band;
 
 typedef struct recede_terrain {
@@ -28,6 +29,10 @@ typedef struct recede_terrain {
 
 recede_code recede_terrain_lay(const recede_plan *plan, size_t width, size_t height,
                                const recede_allocator *allocator, recede_terrain *out);
+
+/* The same, from what a sketch keeps and with its allocator. */
+recede_code recede_terrain_lay_on(recede_sketch *sketch, const recede_plan *plan, size_t width,
+                                  size_t height, recede_terrain *out);
 void recede_terrain_clear(recede_terrain *terrain);
 
 /* The visible share of each plane, and last of the sky, with hard edges. */

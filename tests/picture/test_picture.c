@@ -24,7 +24,7 @@ static image painted_with(const recede_plan *plan, recede_picture_options option
 
 static image painted(const recede_plan *plan, size_t width, size_t height)
 {
-    return painted_with(plan, (recede_picture_options){width, height, 0, 0});
+    return painted_with(plan, (recede_picture_options){width, height, 0, 0, NULL});
 }
 
 static const unsigned char *pixel(const image *im, size_t x, size_t y)
@@ -93,7 +93,7 @@ static void same_plan_same_bytes_and_all_of_them(void **state)
     static recede_plan plan;
     enum { WIDTH = 203, HEIGHT = 131, ROW = 3 * WIDTH + 5 };
     unsigned char *one = malloc(ROW * HEIGHT), *other = malloc(ROW * HEIGHT);
-    recede_picture_options options = {WIDTH, HEIGHT, 0, 0};
+    recede_picture_options options = {WIDTH, HEIGHT, 0, 0, NULL};
     assert_true(one && other);
     fake_plan_make(&plan, 7, FAKE_NOON);
     memset(one, 0xAA, ROW * HEIGHT);
@@ -215,7 +215,7 @@ static void greys_have_the_values_of_the_mixes(void **state)
     fake_plan_make(&plan, 3, FAKE_EVENING);
     for (size_t i = 0; i < 3; i++)
         plan.planned[i].shadow = plan.planned[i].lit;
-    image im = painted_with(&plan, (recede_picture_options){400, 300, 1, 0});
+    image im = painted_with(&plan, (recede_picture_options){400, 300, 1, 0, NULL});
     for (size_t n = 0; n < im.width * im.height; n++) {
         assert_int_equal(im.rgb[3 * n], im.rgb[3 * n + 1]);
         assert_int_equal(im.rgb[3 * n], im.rgb[3 * n + 2]);
@@ -239,7 +239,7 @@ static void colours_are_those_of_the_mixes_or_the_targets(void **state)
     for (int targets = 0; targets < 2; targets++) {
         const recede_wash *wash = &plan.planned[1].lit.crest;
         recede_srgb want = targets ? wash->target.srgb : wash->recipe.colour.srgb;
-        image im = painted_with(&plan, (recede_picture_options){300, 200, 0, targets});
+        image im = painted_with(&plan, (recede_picture_options){300, 200, 0, targets, NULL});
         for (size_t x = 0; x < im.width; x++) {
             assert_near(pixel(&im, x, 199)[0], 255 * want.r, 1.0);
             assert_near(pixel(&im, x, 199)[1], 255 * want.g, 1.0);
@@ -368,7 +368,7 @@ static void wrong_sizes_are_refused(void **state)
     unsigned char rgb[300] = {7};
     fake_plan_make(&plan, 2, FAKE_NOON);
     for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++) {
-        recede_picture_options options = {wrong[i].width, wrong[i].height, 0, 0};
+        recede_picture_options options = {wrong[i].width, wrong[i].height, 0, 0, NULL};
         recede_error error;
         assert_int_equal(
             recede_picture_paint(&plan, &options, rgb, wrong[i].row_bytes, NULL, &error),
@@ -384,7 +384,7 @@ static void memory_running_out_is_survived(void **state)
     (void)state;
     static recede_plan plan;
     static unsigned char rgb[3 * 90 * 60];
-    recede_picture_options options = {90, 60, 0, 0};
+    recede_picture_options options = {90, 60, 0, 0, NULL};
     test_memory memory;
     recede_error error;
     size_t at = 1;
