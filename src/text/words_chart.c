@@ -1,0 +1,63 @@
+#include "text/words_chart.h"
+
+#include "text/words.h"
+
+static const char *const proportions[RECEDE_CHART_STEPS] = {"3 : 1", "1 : 1", "1 : 3"};
+static const char *const in_water[RECEDE_CHART_STEPS] = {"cream, 1 water", "milk, 4 water",
+                                                         "tea, 16 water"};
+static const char *const in_white[RECEDE_CHART_STEPS] = {"no white", "1 white", "4 white"};
+
+static const char *paint_name(const recede_palette *palette, int paint)
+{
+    return recede_palette_paint(palette, (size_t)paint)->name;
+}
+
+void recede_words_chart(recede_buffer *out, const recede_palette *palette,
+                        const recede_chart *chart)
+{
+    recede_buffer_format(out, "%d %s down, each mixed with %d across", chart->rows,
+                         chart->rows == 1 ? "paint" : "paints", chart->columns);
+    if (chart->third >= 0)
+        recede_buffer_format(out, "; 1 part in 5 of every mix is %s",
+                             paint_name(palette, chart->third));
+}
+
+void recede_words_chart_paints(recede_buffer *out, const recede_palette *palette,
+                               const char *name)
+{
+    recede_buffer_format(out, "%s, %s", *name ? name : "a palette of your own",
+                         recede_words_medium(recede_palette_medium(palette)));
+}
+
+void recede_words_proportion(recede_buffer *out, int proportion)
+{
+    recede_buffer_text(out, proportions[proportion]);
+}
+
+void recede_words_strength(recede_buffer *out, recede_medium medium, int strength)
+{
+    recede_buffer_text(out, recede_medium_takes_water(medium) ? in_water[strength]
+                                                              : in_white[strength]);
+}
+
+void recede_words_place(recede_buffer *out, const recede_scene *scene,
+                        const recede_wash_place *place)
+{
+    static const char *const of_sky[] = {", overhead", ", at the horizon"};
+    static const char *const of_side[] = {", at its crest", ", at its foot"};
+    int sky = place->plane < 0;
+    if (sky)
+        recede_buffer_text(out, "sky");
+    else
+        recede_buffer_format(out, "%s, %s side", scene->planes[place->plane].name,
+                             place->shadow ? "shadow" : "lit");
+    if (place->graded)
+        recede_buffer_text(out, (sky ? of_sky : of_side)[place->base]);
+}
+
+void recede_words_rules(recede_buffer *out, const recede_rules *rules)
+{
+    recede_buffer_format(out, "up to %d %s and %d %s a mix", rules->most_pigments,
+                         rules->most_pigments == 1 ? "paint" : "paints", rules->most_parts,
+                         rules->most_parts == 1 ? "part" : "parts");
+}
