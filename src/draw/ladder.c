@@ -2,25 +2,9 @@
 
 #include "colour/memory.h"
 #include "draw/ladder_parts.h"
-#include "picture/noise.h"
 #include "text/words_ladder.h"
 
 #include <string.h>
-
-recede_rect recede_ladder_set(recede_ladder_sheet *sheet, const recede_page *page,
-                              recede_buffer *words, recede_rect room, const recede_style *style)
-{
-    const char *text = recede_buffer_string(words);
-    recede_rect taken = recede_type_set(page->type, page->cr, text, room, style);
-    sheet->failed |= words->failed;
-    recede_buffer_free(words);
-    return taken;
-}
-
-uint32_t recede_ladder_seed(size_t air, size_t rung, int row)
-{
-    return recede_seed_with((uint32_t)(air * 100 + rung), (uint32_t)row);
-}
 
 static size_t page_count(const recede_ladder_sheet *sheet)
 {

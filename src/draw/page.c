@@ -112,3 +112,23 @@ int recede_page_picture(const recede_page *page, recede_rect rect, const unsigne
     cairo_surface_destroy(image);
     return 0;
 }
+
+int recede_page_mounted(const recede_page *page, recede_rect rect, double mount_mm,
+                        const unsigned char *rgb, size_t width, size_t height)
+{
+    recede_rect mount = {rect.x - mount_mm, rect.y - mount_mm, rect.w + 2 * mount_mm,
+                         rect.h + 2 * mount_mm};
+    recede_page_fill(page, mount, recede_mount_tone);
+    recede_page_frame(page, mount, 0.15);
+    return recede_page_picture(page, rect, rgb, width, height);
+}
+
+recede_rect recede_page_set(const recede_page *page, recede_buffer *words, recede_rect room,
+                            const recede_style *style, int *failed)
+{
+    const char *text = recede_buffer_string(words);
+    recede_rect taken = recede_type_set(page->type, page->cr, text, room, style);
+    *failed |= words->failed;
+    recede_buffer_free(words);
+    return taken;
+}

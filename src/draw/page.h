@@ -4,6 +4,7 @@
 #define RECEDE_DRAW_PAGE_H
 
 #include "draw/type.h"
+#include "text/buffer.h"
 
 extern const double recede_page_width_mm, recede_page_height_mm, recede_page_margin_mm;
 
@@ -37,5 +38,14 @@ recede_rect recede_page_snap(const recede_page *page, recede_rect rect, size_t *
  * when there is no memory. */
 int recede_page_picture(const recede_page *page, recede_rect rect, const unsigned char *rgb,
                         size_t width, size_t height);
+
+/* The same on a mount so much wider all round. */
+int recede_page_mounted(const recede_page *page, recede_rect rect, double mount_mm,
+                        const unsigned char *rgb, size_t width, size_t height);
+
+/* Sets the words of a buffer and frees it; failed becomes 1 where memory ran out
+ * over them. Returns the room taken. */
+recede_rect recede_page_set(const recede_page *page, recede_buffer *words, recede_rect room,
+                            const recede_style *style, int *failed);
 
 #endif

@@ -6,18 +6,12 @@
 
 #include <string.h>
 
-static const double gutter_mm = 7.5, fields_top_mm = 43;
-const double recede_range_column_mm = 84;
+static const double fields_top_mm = 43;
 
 static const char guide[] =
     "A field holds the colours that mixes reach at its value; its circles are 20 apart in chroma. A spot is a colour that "
     "the picture wants, numbered as in the list; its own value may lie a little off the field's. From one out of reach a "
     "line leads to the mix chosen for it. Print and screen only guide: paints of one name differ from maker to maker.";
-
-double recede_range_column_x(int field)
-{
-    return recede_page_margin_mm + field * (recede_range_column_mm + gutter_mm);
-}
 
 /* ------------------------------------------------------------- content -- */
 
@@ -133,9 +127,7 @@ void recede_range_end(recede_range_drawing *drawing)
 static void set_words(recede_range_drawing *drawing, const recede_page *page,
                       recede_buffer *words, recede_rect room, const recede_style *style)
 {
-    drawing->failed |= words->failed;
-    recede_type_set(page->type, page->cr, recede_buffer_string(words), room, style);
-    recede_buffer_free(words);
+    recede_page_set(page, words, room, style, &drawing->failed);
 }
 
 static void draw_title(recede_range_drawing *drawing, const recede_page *page)

@@ -54,9 +54,8 @@ recede_srgb recede_study_paint_colour(const recede_palette *palette, int paint);
 void recede_study_lay_picture(recede_study *study, recede_type *type);
 int recede_study_draw_picture(recede_study *study, const recede_page *page);
 
-/* Pixels on their mount, in a room got from recede_page_snap. */
-int recede_study_mount(const recede_page *page, recede_rect rect, const unsigned char *rgb,
-                       size_t width, size_t height);
+/* How far a picture's mount shows around it. */
+#define RECEDE_STUDY_MOUNT_MM 2.4
 
 /* The picture in as few values as will do; under it, dark to light, their steps. */
 int recede_study_draw_reduced(recede_study *study, const recede_page *page, recede_rect picture,

@@ -6,7 +6,7 @@
 
 #include <math.h>
 
-static const double top_mm = 37, bottom_mm = 188, mount_mm = 2.4;
+static const double top_mm = 37, bottom_mm = 188, mount_mm = RECEDE_STUDY_MOUNT_MM;
 static const double list_head_mm = 8.5, least_pitch_mm = 2.85;
 static const double between_mm = 2 * 2.4 + 3, steps_mm = 7; /* beside and under the reduced study */
 
@@ -15,16 +15,6 @@ static const char guide[] = "The picture is made of the colours that the mixes g
                             "guide: paints of one name differ from maker to maker. Try each mix on "
                             "a scrap of the same paper "
                             "and judge it dry.";
-
-int recede_study_mount(const recede_page *page, recede_rect rect, const unsigned char *rgb,
-                       size_t width, size_t height)
-{
-    recede_rect mount = {rect.x - mount_mm, rect.y - mount_mm, rect.w + 2 * mount_mm,
-                         rect.h + 2 * mount_mm};
-    recede_page_fill(page, mount, recede_mount_tone);
-    recede_page_frame(page, mount, 0.15);
-    return recede_page_picture(page, rect, rgb, width, height);
-}
 
 static int place_picture(recede_study *study, const recede_page *page, recede_rect room, int greys)
 {
@@ -36,7 +26,7 @@ static int place_picture(recede_study *study, const recede_page *page, recede_re
     int failed =
         recede_picture_paint(study->plan, &options, rgb, 3 * options.width, study->allocator, NULL);
     if (!failed)
-        failed = recede_study_mount(page, rect, rgb, options.width, options.height);
+        failed = recede_page_mounted(page, rect, mount_mm, rgb, options.width, options.height);
     recede_release(study->allocator, rgb);
     return failed ? -1 : 0;
 }

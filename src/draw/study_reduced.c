@@ -33,7 +33,7 @@ static int place(recede_study *study, const recede_page *page, recede_rect room,
                                       study->allocator, NULL);
     if (!failed) {
         average(fine, width, height, rgb);
-        failed = recede_study_mount(page, rect, rgb, width, height);
+        failed = recede_page_mounted(page, rect, RECEDE_STUDY_MOUNT_MM, rgb, width, height);
     }
     recede_release(study->allocator, fine);
     recede_release(study->allocator, rgb);

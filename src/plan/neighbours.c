@@ -1,8 +1,6 @@
 #include "plan/apart.h"
 #include "plan/plan.h"
 
-/* An edge against something this close in colour cannot be seen: lost. */
-static const double LOST_DELTA_E = 2.0;
 /* With less of its own light than this a plane's edge has gone into the air. */
 static const double LOST_OWN_SHARE = 0.05;
 /* With more than this the air has not yet touched the edge: hard. */
@@ -16,7 +14,7 @@ const recede_wash *recede_side_foot(const recede_side *side)
 static recede_edge edge_of(const recede_planned *planned)
 {
     double own_share = planned->lit.crest.own_share;
-    if (planned->colour_step < LOST_DELTA_E || own_share < LOST_OWN_SHARE)
+    if (planned->apart == RECEDE_NOT_APART || own_share < LOST_OWN_SHARE)
         return RECEDE_EDGE_LOST;
     return own_share > HARD_OWN_SHARE ? RECEDE_EDGE_HARD : RECEDE_EDGE_SOFT;
 }

@@ -31,15 +31,38 @@ static recede_sight sight_at(const recede_view_point *from, const recede_plane *
     return recede_sight_of_view(from, &view);
 }
 
+static recede_lab lab_of(const recede_sight *sight)
+{
+    return recede_lab_of_xyz(sight->adapted, recede_white());
+}
+
+/* Of count sights from one end of a wash to the other, the one whose colour lies
+ * midway: how fast a wash turns from one puddle to the other is in the painter's
+ * hand, so its middle falls where its colour does. */
+static recede_sight midway(const recede_sight *row, int count)
+{
+    recede_lab first = lab_of(&row[0]), last = lab_of(&row[count - 1]);
+    recede_lab middle = {0.5 * (first.l + last.l), 0.5 * (first.a + last.a),
+                         0.5 * (first.b + last.b)};
+    int best = 0;
+    for (int i = 1; i < count; i++) {
+        recede_lab here = lab_of(&row[i]), there = lab_of(&row[best]);
+        if (recede_delta_e(here, middle) < recede_delta_e(there, middle))
+            best = i;
+    }
+    return row[best];
+}
+
 recede_sights recede_sights_of_plane(const recede_view_point *from, const recede_plane *plane,
                                      const recede_spectrum *irradiance)
 {
-    recede_sights sights;
-    double middle_m = 0.5 * (plane->base_m + plane->crest_m);
-    sights.crest = sight_at(from, plane, irradiance, plane->crest_m);
-    sights.half = sight_at(from, plane, irradiance, middle_m);
-    sights.base = sight_at(from, plane, irradiance, plane->base_m);
-    return sights;
+    enum { STEPS = 8 };
+    recede_sight row[STEPS + 1];
+    double rise_m = plane->crest_m - plane->base_m;
+    int count = rise_m > 0.0 ? STEPS + 1 : 1;
+    for (int i = 0; i < count; i++)
+        row[i] = sight_at(from, plane, irradiance, plane->crest_m - rise_m * i / STEPS);
+    return (recede_sights){row[0], midway(row, count), row[count - 1]};
 }
 
 recede_sights recede_survey_of_sky(const recede_view_point *from, double *lightest_y)
@@ -51,17 +74,14 @@ recede_sights recede_survey_of_sky(const recede_view_point *from, double *lighte
         elevations_deg[i] = RECEDE_SKY_TOP_DEG * i / STEPS;
     recede_sky_radiances(from->air, from->light, elevations_deg, STEPS + 1, radiances);
     recede_spectrum horizon = recede_horizon_radiance(from->air, from->light);
-    recede_sights sights = {.base = {recede_adapted(from->adaptation, &horizon), 0.0}};
-    *lightest_y = sights.base.adapted.y;
+    recede_sight row[STEPS + 1];
+    radiances[0] = horizon;
+    *lightest_y = 0.0;
     for (int i = 0; i <= STEPS; i++) {
-        recede_xyz adapted = recede_adapted(from->adaptation, &radiances[i]);
-        *lightest_y = fmax(*lightest_y, adapted.y);
-        if (i == STEPS / 2)
-            sights.half = (recede_sight){adapted, 0.0};
-        if (i == STEPS)
-            sights.crest = (recede_sight){adapted, 0.0};
+        row[i] = (recede_sight){recede_adapted(from->adaptation, &radiances[i]), 0.0};
+        *lightest_y = fmax(*lightest_y, row[i].adapted.y);
     }
-    return sights;
+    return (recede_sights){row[STEPS], midway(row, STEPS + 1), row[0]};
 }
 
 recede_sights recede_sights_of_sky(const recede_view_point *from)

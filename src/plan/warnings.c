@@ -34,22 +34,26 @@ static void warn_of_darks(struct recede_plan *plan)
     warning->number[2] = recede_value_of_y(painted);
 }
 
-static void warn_of_wash(struct recede_plan *plan, const recede_wash *wash, int plane, int shadow)
+static void warn_of_wash(struct recede_plan *plan, const recede_side *side, int plane, int shadow,
+                         int base)
 {
+    const recede_wash *wash = base ? &side->base : &side->crest;
     if (wash->recipe.reach == RECEDE_REACHABLE)
         return;
     recede_warning *warning = warn(plan, RECEDE_WARN_NOT_REACHED);
     warning->plane = plane;
     warning->shadow = shadow;
+    warning->graded = side->graded;
+    warning->base = base;
     warning->reach = wash->recipe.reach;
     warning->number[0] = wash->recipe.delta_e;
 }
 
 static void warn_of_side(struct recede_plan *plan, const recede_side *side, int plane, int shadow)
 {
-    warn_of_wash(plan, &side->crest, plane, shadow);
+    warn_of_wash(plan, side, plane, shadow, 0);
     if (side->graded)
-        warn_of_wash(plan, &side->base, plane, shadow);
+        warn_of_wash(plan, side, plane, shadow, 1);
     if (side->graded && side->two_washes) {
         recede_warning *warning = warn(plan, RECEDE_WARN_TWO_WASHES);
         warning->plane = plane;

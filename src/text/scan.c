@@ -84,7 +84,8 @@ static recede_text_status scan_inside(recede_scanner *s, char close,
         if (next_is(s, close))
             break;
         if (!next_is(s, ','))
-            return refuse_found(s, close == '}' ? "expected ',' or '}'" : "expected ',' or ']'");
+            return refuse_found(s, close == '}' ? "expected '}', or a comma before it"
+                                                : "expected ']', or a comma before it");
         recede_scanner_step(s, 1);
         skip_blanks(s);
     }

@@ -221,7 +221,8 @@ recede_text_status recede_scan_word(recede_scanner *s)
         return recede_text_refuse(
             s->error, s->place.line, s->place.column, "found %s; expected a value%s",
             recede_scanner_found(s, found),
-            most && *text == '\'' ? ", and texts stand in double quotes" : "");
+            most && !strchr(",:]}", *text) ? "; texts stand in straight double quotes, \"so\""
+                                           : "");
     if (!is_any_of(text, length, words, 3)) {
         if (recede_number_length(text, length) != length)
             return refuse_word(s, text, length);

@@ -50,8 +50,10 @@ static recede_text_status explain_range(const subject *s, const recede_error *co
     char least[60], most[60];
     with_unit(least, sizeof least, core->least, s->unit);
     with_unit(most, sizeof most, core->most, s->unit);
+    int bare = *s->unit && (*s->found == '-' || (*s->found >= '0' && *s->found <= '9'));
     return recede_text_refuse(error, s->place.line, s->place.column,
-                              "%s is %s; expected %s to %s", s->key, s->found, least, most);
+                              "%s is %s%s; expected %s to %s", s->key, s->found,
+                              bare ? ", which is metres without a unit" : "", least, most);
 }
 
 static recede_text_status explain_count(const subject *s, const recede_error *core,

@@ -9,13 +9,19 @@
 
 /* ---- names */
 
-typedef struct {
+typedef struct collection {
+    const char *key;
     size_t (*count)(void);
     const recede_own_entry *(*at)(size_t index);
+    const recede_own_entry *(*named)(const char *name);
+    const struct collection *other;
 } collection;
 
-static const collection foliage = {recede_foliage_count, recede_foliage_at};
-static const collection surfaces = {recede_surface_count, recede_surface_at};
+static const collection foliage, surfaces;
+static const collection foliage = {"foliage", recede_foliage_count, recede_foliage_at,
+                                   recede_foliage_named, &surfaces};
+static const collection surfaces = {"surface", recede_surface_count, recede_surface_at,
+                                    recede_surface_named, &foliage};
 
 static recede_text_status refuse_unknown(recede_reader *reader, size_t value,
                                          const collection *known, const char *name)
@@ -23,6 +29,10 @@ static recede_text_status refuse_unknown(recede_reader *reader, size_t value,
     char offer[3 * RECEDE_NAME_SIZE];
     recede_nearest nearest;
     recede_place place = recede_tree_place(reader->tree, value)->value;
+    if (known->other->named(name))
+        return recede_text_refuse(reader->error, place.line, place.column,
+                                  "\"%s\" is no %s but a %s: write \"%s\": \"%s\"", name,
+                                  known->key, known->other->key, known->other->key, name);
     recede_nearest_start(&nearest, name);
     for (size_t i = 0; i < known->count(); i++)
         recede_nearest_offer(&nearest, known->at(i)->name);

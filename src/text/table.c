@@ -6,11 +6,12 @@
 #include "text/numbers.h"
 #include "text/plan_write.h"
 #include "text/words.h"
+#include "text/words_layers.h"
 
 enum { WIDTH = 100 };
 
 enum { PLANE, DISTANCE, SIDE, SEEN, PAINTED, RECIPE, MATCH, EDGE, COLUMNS };
-static const size_t widths[COLUMNS] = {15, 8, 9, 4, 7, 26, 13, 4};
+static const size_t widths[COLUMNS] = {13, 8, 11, 4, 7, 27, 12, 4};
 static const char *const headings[COLUMNS] = {"PLANE",   "DISTANCE", "SIDE",  "SEEN",
                                               "PAINTED", "RECIPE",   "MATCH", "EDGE"};
 
@@ -23,20 +24,31 @@ typedef struct {
     const char *plane, *distance, *side, *edge, *note;
 } row_words;
 
+/* "very close, 1.2 off" */
+static void add_match(recede_buffer *out, double delta_e)
+{
+    recede_buffer_format(out, "%s, ", recede_words_difference(delta_e));
+    recede_buffer_fixed(out, delta_e, 1);
+    recede_buffer_text(out, " off");
+}
+
 static void add_row(const table *t, const row_words *words, const recede_wash *wash)
 {
     char seen[RECEDE_NUMBER_SIZE], painted[RECEDE_NUMBER_SIZE];
-    recede_buffer recipe;
+    recede_buffer recipe, match;
     recede_buffer_start(&recipe, t->out->allocator);
+    recede_buffer_start(&match, t->out->allocator);
+    add_match(&match, wash->recipe.delta_e);
     recede_number_fixed(seen, wash->value_as_seen, 1);
     recede_number_fixed(painted, wash->recipe.colour.value, 1);
-    recede_words_recipe(&recipe, recede_plan_palette(t->plan), &wash->recipe.mix);
+    recede_words_wash(&recipe, recede_plan_palette(t->plan), wash);
     recede_buffer_text(&recipe, words->note);
-    t->out->failed |= recipe.failed;
+    t->out->failed |= recipe.failed | match.failed;
     const char *cells[COLUMNS] = {
         words->plane, words->distance, words->side, seen, painted, recede_buffer_string(&recipe),
-        recede_words_difference(wash->recipe.delta_e), words->edge};
+        recede_buffer_string(&match), words->edge};
     recede_columns_row(t->out, cells, widths, COLUMNS);
+    recede_buffer_free(&match);
     recede_buffer_free(&recipe);
 }
 
@@ -64,7 +76,7 @@ static void add_side(const table *t, row_words words, const recede_side *side, c
 static void add_sky(const table *t)
 {
     row_words words = {"sky", "", "", "", ""};
-    add_side(t, words, recede_plan_sky(t->plan), "all", "overhead", "horizon");
+    add_side(t, words, recede_plan_sky(t->plan), "all", "top", "horizon");
 }
 
 static void add_plane(const table *t, const recede_planned *planned)
@@ -77,8 +89,9 @@ static void add_plane(const table *t, const recede_planned *planned)
     row_words lit = {plane->name, recede_buffer_string(&distance), "",
                      recede_words_edge(planned->edge), ""};
     row_words shadow = {"", "", "", "", ""};
-    add_side(t, lit, &planned->lit, "lit", "lit crest", "lit base");
-    add_side(t, shadow, &planned->shadow, "shadow", "shadow crest", "shadow base");
+    recede_buffer_text(t->out, "\n");
+    add_side(t, lit, &planned->lit, "lit", "lit crest", "lit foot");
+    add_side(t, shadow, &planned->shadow, "shadow", "shadow crest", "shadow foot");
     recede_buffer_free(&distance);
 }
 
@@ -101,6 +114,15 @@ static void add_heading(const table *t)
     recede_columns_row(t->out, rules, widths, COLUMNS);
     t->out->failed |= line.failed;
     recede_buffer_free(&line);
+}
+
+static void add_layers(const table *t)
+{
+    const char *layers = recede_words_layers(t->plan);
+    if (!*layers)
+        return;
+    recede_buffer_text(t->out, "\n");
+    recede_columns_text(t->out, layers, WIDTH, 0);
 }
 
 static void add_warnings(const table *t)
@@ -126,5 +148,6 @@ void recede_plan_table(const recede_plan *plan, recede_buffer *out)
     add_sky(&t);
     for (size_t i = 0; i < recede_plan_count(plan); i++)
         add_plane(&t, recede_plan_at(plan, i));
+    add_layers(&t);
     add_warnings(&t);
 }

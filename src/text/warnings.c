@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "text/words.h"
+#include "text/words_match.h"
 
 /* What a sentence is made from. */
 typedef struct {
@@ -23,6 +24,14 @@ static void add_number(const telling *t, int which, int decimals)
 /* "the shadow side of far ridge", "the sky" */
 static void add_side(const telling *t)
 {
+    int end = t->warning->kind == RECEDE_WARN_NOT_REACHED && t->warning->graded;
+    if (end && t->warning->plane < 0) {
+        recede_buffer_text(t->out, t->warning->base ? "the sky at the horizon"
+                                                    : "the sky at the picture's top");
+        return;
+    }
+    if (end)
+        recede_buffer_text(t->out, t->warning->base ? "the foot of " : "the crest of ");
     if (t->warning->plane >= 0)
         recede_buffer_format(t->out, "the %s side of ", t->warning->shadow ? "shadow" : "lit");
     recede_buffer_text(t->out, plane_name(t, t->warning->plane));
@@ -66,16 +75,21 @@ static void tell_not_reached(const telling *t)
     static const struct {
         const char *is, *remedy;
     } reaches[] = {
-        [RECEDE_REACHABLE] = {"only nearly met by this palette", "allow more pigments or parts"},
-        [RECEDE_TOO_DARK] = {"too dark for this palette", "add a darker paint, or fit the darks"},
-        [RECEDE_TOO_PALE] = {"too pale for this palette", "lower the sky's value"},
-        [RECEDE_TOO_VIVID] = {"too vivid for this palette", "add a purer paint of that hue"},
+        [RECEDE_REACHABLE] = {"only nearly met", "allow more pigments or parts"},
+        [RECEDE_TOO_DARK] = {"too dark", "add a darker paint"},
+        [RECEDE_TOO_PALE] = {"too pale", "allow more parts a mix, or lower the sky's value"},
+        [RECEDE_TOO_VIVID] = {"too vivid", "add a purer paint of that hue"},
     };
     add_side(t);
-    recede_buffer_format(t->out, " is %s (the mix is ", reaches[t->warning->reach].is);
+    recede_buffer_format(t->out, " is %s for %s (the mix is ", reaches[t->warning->reach].is,
+                         t->warning->graded ? "a graded wash of this palette" : "this palette");
     add_number(t, 0, 1);
-    recede_buffer_format(t->out, " off): %s, or take the mix as it is",
-                         reaches[t->warning->reach].remedy);
+    recede_buffer_text(t->out, " off): ");
+    if (t->warning->pigment && recede_addition_helps(t->warning->number[0], t->warning->number[1]))
+        recede_words_addition(t->out, t->warning->pigment, t->warning->number[1]);
+    else
+        recede_buffer_text(t->out, reaches[t->warning->reach].remedy);
+    recede_buffer_text(t->out, ", or take the mix as it is");
 }
 
 static void tell_darks(const telling *t)

@@ -27,7 +27,7 @@ grep -q '"planes"' out || fault 'the built-in scene was not printed'
 run 0 "$recede" --version
 grep -qx 'recede [0-9]*\.[0-9]*\.[0-9]*' out || fault "version: $(cat out)"
 run 0 "$recede" --help
-for command in study check; do
+for command in study check match chart; do
     grep -q "^  $command " out || fault "--help does not name $command"
     "$recede" $command --help >help || fault "$command --help"
     grep -q "^recede $command " help || fault "$command --help does not start with its usage"

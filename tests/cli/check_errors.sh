@@ -27,7 +27,7 @@ study.png" ] || fault "something is left: $(ls -A)"
 }
 
 refused 1:1 'empty' 'expected JSON' </dev/null
-printf '{"planes":[%s}' "$plane" | refused 1:64 "found '}'" "expected ',' or ']'"
+printf '{"planes":[%s}' "$plane" | refused 1:64 "found '}'" "expected ']', or a comma"
 printf '{"planes":[%s],}' "$plane" | refused 1:66 'take out the comma'
 printf '{\n  "plains": [%s]\n}' "$plane" | refused 2:3 'plains' 'did you mean'
 printf '{"planes":[{"name":"a","distance":5,\n "foliage":"sumer oak"}]}' |

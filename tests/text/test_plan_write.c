@@ -65,7 +65,7 @@ static void check_wash(const cJSON *json, const recede_plan *plan, const recede_
     check_colour(get(json, "mix"), &wash->recipe.colour);
     assert_number(get(json, "target"), "value_as_seen", wash->value_as_seen);
     assert_number(json, "own_share", wash->own_share);
-    assert_string_equal(get(json, "ground")->valuestring, "paper");
+    assert_string_equal(get(json, "ground")->valuestring, recede_words_ground(wash->ground));
     check_recipe(get(json, "recipe"), plan, &wash->recipe.mix);
     assert_number(json, "delta_e", wash->recipe.delta_e);
     assert_number(json, "slip", wash->recipe.slip);
