@@ -14,11 +14,20 @@ enum {
 
 int recede_cli_study(int count, char **words);
 int recede_cli_check(int count, char **words);
+int recede_cli_names(int count, char **words);
+int recede_cli_match(int count, char **words);
+int recede_cli_chart(int count, char **words);
 int recede_cli_wish(int count, char **words);
 int recede_cli_ladder(int count, char **words);
+int recede_cli_skies(int count, char **words);
+int recede_cli_page(int count, char **words);
 
 /* The scene used where none is given; made from scenes/ by the Makefile. */
 extern const char recede_builtin_scene[];
 extern const size_t recede_builtin_scene_size;
+
+/* The planning page; of size 0 where it was built without what the page needs. */
+extern const char recede_planner_page[];
+extern const size_t recede_planner_page_size;
 
 #endif

@@ -21,6 +21,17 @@ void recede_cli_say(const char *format, ...)
     fprintf(stderr, "%s\n", line);
 }
 
+int recede_cli_wrong(const char *command, const char *option, const char *text, const char *why)
+{
+    recede_buffer shown;
+    recede_buffer_start(&shown, NULL);
+    recede_message_name(&shown, text);
+    recede_cli_say("recede %s: --%s is %s: %s; see recede %s --help", command, option,
+                   recede_buffer_string(&shown), why, command);
+    recede_buffer_free(&shown);
+    return RECEDE_EXIT_USAGE;
+}
+
 int recede_cli_no_memory(void)
 {
     recede_cli_say("recede: not enough memory; close other programs and try again");

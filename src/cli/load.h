@@ -34,6 +34,10 @@ int recede_cli_print(recede_buffer *buffer);
 /* One line on standard error. */
 void recede_cli_say(const char *format, ...) __attribute__((format(printf, 1, 2)));
 
+/* "recede COMMAND: --OPTION is TEXT: why; see ..." on standard error. Returns the exit
+ * code for wrong usage. */
+int recede_cli_wrong(const char *command, const char *option, const char *text, const char *why);
+
 /* Says that memory ran out; returns the exit code for it. */
 int recede_cli_no_memory(void);
 

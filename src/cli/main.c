@@ -17,8 +17,14 @@ typedef struct {
 static const command commands[] = {
     {"study", "plan a scene and draw the study with its recipes", recede_cli_study},
     {"check", "check a scene and print it in full", recede_cli_check},
+    {"names", "list the foliage, surfaces, palettes and tubes that a scene may name",
+     recede_cli_names},
+    {"match", "seek recipes for one colour", recede_cli_match},
+    {"chart", "draw a mixing chart, or what a palette reaches", recede_cli_chart},
     {"wish", "find the air and light that grant a wish for values", recede_cli_wish},
     {"ladder", "draw one colour at many distances, to teach with", recede_cli_ladder},
+    {"skies", "plan a scene in several lights and tell what they change", recede_cli_skies},
+    {"page", "write the planning page, one file for a browser", recede_cli_page},
 };
 enum { COMMANDS = sizeof commands / sizeof commands[0] };
 

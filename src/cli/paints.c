@@ -11,18 +11,6 @@
 #include "text/numbers.h"
 #include "text/scene_fields.h"
 
-/* "recede COMMAND: --OPTION is TEXT: why; see recede COMMAND --help" */
-static int wrong(const char *command, const char *option, const char *text, const char *why)
-{
-    recede_buffer shown;
-    recede_buffer_start(&shown, NULL);
-    recede_message_name(&shown, text);
-    recede_cli_say("recede %s: --%s is %s: %s; see recede %s --help", command, option,
-                   recede_buffer_string(&shown), why, command);
-    recede_buffer_free(&shown);
-    return RECEDE_EXIT_USAGE;
-}
-
 /* --------------------------------------------------------------- paints -- */
 
 enum { LONGEST = RECEDE_NAME_SIZE };
@@ -120,10 +108,10 @@ int recede_cli_paints_find(const char *command, const char *option, const char *
             return unknown(command, option, name, *count == 0 && scene->paint_count == 0);
         int place = place_of(scene, &paint);
         if (place < 0)
-            return wrong(command, option, name, "a palette holds 24 paints, and this is one more");
+            return recede_cli_wrong(command, option, name, "a palette holds 24 paints, and this is one more");
         for (int i = 0; i < *count; i++)
             if (index[i] == place)
-                return wrong(command, option, name, "it stands twice; keep one");
+                return recede_cli_wrong(command, option, name, "it stands twice; keep one");
         index[(*count)++] = place;
     }
     return RECEDE_EXIT_DONE;
@@ -149,10 +137,10 @@ static int take_number(const char *command, const char *option, const char *text
     snprintf(why, sizeof why, "expected a %snumber from %d to %d", whole ? "whole " : "",
              (int)least, (int)most);
     if (length > RECEDE_NUMBER_LENGTH || recede_number_length(text, length) != length)
-        return wrong(command, option, text, why);
+        return recede_cli_wrong(command, option, text, why);
     *number = recede_number_value(text, length);
     if (!(*number >= least && *number <= most) || (whole && *number != floor(*number)))
-        return wrong(command, option, text, why);
+        return recede_cli_wrong(command, option, text, why);
     return RECEDE_EXIT_DONE;
 }
 
@@ -178,7 +166,7 @@ static int take_medium(const char *command, const char *text, recede_scene *scen
 {
     const recede_word *word = recede_word_named(recede_medium_words, text);
     if (!word)
-        return wrong(command, "medium", text, "expected watercolour, gouache, acrylic or oil");
+        return recede_cli_wrong(command, "medium", text, "expected watercolour, gouache, acrylic or oil");
     if (scene->medium != (recede_medium)word->number)
         scene->shadows_over = -1; /* as is usual in the new medium */
     scene->medium = (recede_medium)word->number;

@@ -10,18 +10,6 @@
 #include "text/nearest.h"
 #include "text/units.h"
 
-/* "recede COMMAND: --OPTION is TEXT: why" */
-static int wrong(const char *command, const char *option, const char *text, const char *why)
-{
-    recede_buffer shown;
-    recede_buffer_start(&shown, NULL);
-    recede_message_name(&shown, text);
-    recede_cli_say("recede %s: --%s is %s: %s; see recede %s --help", command, option,
-                   recede_buffer_string(&shown), why, command);
-    recede_buffer_free(&shown);
-    return RECEDE_EXIT_USAGE;
-}
-
 int recede_cli_visibility(const char *command, const char *option, const char *text, double *km)
 {
     static const double least_m = 20.0, most_m = 250000.0;
@@ -29,9 +17,9 @@ int recede_cli_visibility(const char *command, const char *option, const char *t
     double metres = word ? word->number : 0.0;
     const char *fault = word ? NULL : recede_length_of(text, &metres);
     if (fault)
-        return wrong(command, option, text, fault);
+        return recede_cli_wrong(command, option, text, fault);
     if (!(metres >= least_m && metres <= most_m))
-        return wrong(command, option, text, "expected 20 m to 250 km");
+        return recede_cli_wrong(command, option, text, "expected 20 m to 250 km");
     *km = metres / 1000.0;
     return RECEDE_EXIT_DONE;
 }
@@ -60,17 +48,17 @@ int recede_cli_distances(const char *command, const char *option, const char *te
         snprintf(one, sizeof one, "%.*s", (int)(length < LONGEST ? length : LONGEST - 1), at);
         const char *fault = recede_length_of(one, &distance);
         if (fault)
-            return wrong(command, option, one, fault);
+            return recede_cli_wrong(command, option, one, fault);
         if (!(distance >= 0.1 && distance <= 300000.0))
-            return wrong(command, option, one, "expected 10 cm to 300 km");
+            return recede_cli_wrong(command, option, one, "expected 10 cm to 300 km");
         if (*count == most)
-            return wrong(command, option, text, why);
+            return recede_cli_wrong(command, option, text, why);
         if (!insert(metres, (*count)++, distance))
-            return wrong(command, option, one, "it stands twice");
+            return recede_cli_wrong(command, option, one, "it stands twice");
         at = at[length] ? at + length + 1 : NULL;
     }
     if (*count < 2)
-        return wrong(command, option, text, "it has a single distance; give two or more");
+        return recede_cli_wrong(command, option, text, "it has a single distance; give two or more");
     return RECEDE_EXIT_DONE;
 }
 
@@ -119,7 +107,7 @@ static int own_coloured(const char *command, const char *text, recede_own *own)
     unsigned r, g, b;
     if (strlen(text) != 7 || strspn(text + 1, "0123456789abcdefABCDEF") != 6
         || sscanf(text, "#%2x%2x%2x", &r, &g, &b) != 3)
-        return wrong(command, "colour", text, "expected an sRGB colour as #rrggbb");
+        return recede_cli_wrong(command, "colour", text, "expected an sRGB colour as #rrggbb");
     own->kind = RECEDE_OWN_COLOUR;
     own->srgb = (recede_srgb){r / 255.0, g / 255.0, b / 255.0};
     own->reflectance = recede_smooth_of_xyz(recede_xyz_of_srgb(own->srgb)).reflectance;
