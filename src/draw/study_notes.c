@@ -4,6 +4,7 @@
 
 #include "colour/memory.h"
 #include "text/words.h"
+#include "text/words_layers.h"
 
 #include <math.h>
 #include <string.h>
@@ -220,8 +221,11 @@ static int collect(recede_study *study)
     for (size_t i = 0; i < warnings; i++)
         add(study, (recede_note){.warning = recede_plan_warning(study->plan, i), .paint = -1});
     int water = recede_medium_takes_water(recede_palette_medium(recede_plan_palette(study->plan)));
-    const char *const reading[] = {computed, water ? parts_and_water : parts};
-    add_texts(study, "How to read this", reading, sizeof reading / sizeof reading[0]);
+    const char *const reading[] = {recede_words_layers(study->plan), computed,
+                                   water ? parts_and_water : parts};
+    int silent = !*reading[0];
+    add_texts(study, "How to read this", reading + silent,
+              sizeof reading / sizeof reading[0] - (size_t)silent);
     add_texts(study, "Take care", care, sizeof care / sizeof care[0]);
     return 0;
 }

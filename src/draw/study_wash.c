@@ -112,7 +112,7 @@ static void put_remarks(column *c, const recede_side *side, const recede_wash *w
     int water = recede_medium_takes_water(medium);
     recede_buffer words;
     recede_buffer_start(&words, c->study->allocator);
-    if (wash->ground == RECEDE_ON_LIT)
+    if (wash->ground == RECEDE_ON_LIT && recipe->mix.count > 0)
         recede_buffer_text(&words, "over the dry lit wash; ");
     if (recipe->reach != RECEDE_REACHABLE)
         recede_buffer_format(&words, "the colour wanted is %s for these paints; ",
@@ -122,6 +122,14 @@ static void put_remarks(column *c, const recede_side *side, const recede_wash *w
     if (recipe->mix.count > 0 && (recipe->mix.water > 0 || !water))
         recede_words_slip(&words, medium, recipe->slip);
     put_words(c, &words, &recede_style_small, 0);
+}
+
+/* What a mix of nothing leaves. */
+static const char *bare_words(const recede_wash *wash, int water)
+{
+    return wash->ground == RECEDE_ON_LIT ? "the lit wash as it is"
+           : water                       ? "bare paper"
+                                         : "bare ground";
 }
 
 static void put_recipe(column *c, const recede_side *side, const recede_wash *wash,
@@ -134,7 +142,7 @@ static void put_recipe(column *c, const recede_side *side, const recede_wash *wa
     for (int i = 0; i < mix->count; i++)
         put_paint(c, mix, i);
     if (mix->count == 0)
-        put(c, water ? "bare paper" : "bare ground", 0, &recede_style_recipe, 0.3);
+        put(c, bare_words(wash, water), 0, &recede_style_recipe, 0.3);
     else if (water)
         put_water(c, mix);
     put_remarks(c, side, wash);

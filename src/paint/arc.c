@@ -18,32 +18,44 @@ static const double DEGREES = 180.0 / 3.14159265358979323846;
 static double twist_at(double mean_hue_deg)
 {
     double off = (mean_hue_deg - 275.0) / 25.0;
+    if (fabs(off) > 6.0)
+        return 1e-15; /* it is less */
     return sin(60.0 / DEGREES * exp(-off * off));
 }
 
-/* T of S_H = 1 + 0.015 C' T (CIEDE2000). */
+/* T of S_H = 1 + 0.015 C' T (CIEDE2000):
+ *
+ *     1 - 0.17 cos(h - 30) + 0.24 cos 2h + 0.32 cos(3h + 6) - 0.20 cos(4h - 63)
+ *
+ * with the multiples of h from one cosine and sine. */
 static double weight_at(double mean_hue_deg)
 {
-    double h = mean_hue_deg / DEGREES;
-    return 1.0 - 0.17 * cos(h - 30.0 / DEGREES) + 0.24 * cos(2.0 * h) +
-           0.32 * cos(3.0 * h + 6.0 / DEGREES) - 0.20 * cos(4.0 * h - 63.0 / DEGREES);
+    static const double cos_30 = 0.86602540378443865, sin_30 = 0.5;
+    static const double cos_6 = 0.99452189536827333, sin_6 = 0.10452846326765347;
+    static const double cos_63 = 0.45399049973954675, sin_63 = 0.89100652418836786;
+    double c1 = cos(mean_hue_deg / DEGREES), s1 = sin(mean_hue_deg / DEGREES);
+    double c2 = c1 * c1 - s1 * s1, s2 = 2.0 * c1 * s1;
+    double c3 = c2 * c1 - s2 * s1, s3 = s2 * c1 + c2 * s1;
+    double c4 = c2 * c2 - s2 * s2, s4 = 2.0 * c2 * s2;
+    return 1.0 - 0.17 * (c1 * cos_30 + s1 * sin_30) + 0.24 * c2 +
+           0.32 * (c3 * cos_6 - s3 * sin_6) - 0.20 * (c4 * cos_63 + s4 * sin_63);
 }
 
 typedef struct { double low, high; } range_deg;
 
 /* Takes in a range of mean hues. Between two points T is above the higher of them
  * by no more than an eighth of its second derivative, 7.3 at most (0.17 + 4 * 0.24
- * + 9 * 0.32 + 16 * 0.20), times their distance squared: 0.0025 for 3 degrees. */
+ * + 9 * 0.32 + 16 * 0.20), times their distance squared: 0.0101 for 6 degrees. */
 static void take_hues(range_deg hues, float *twist, float *weight)
 {
     double most = fmax(twist_at(hues.low), twist_at(hues.high));
     double largest = weight_at(hues.high);
     if (hues.low <= 275.0 && 275.0 <= hues.high)
         most = twist_at(275.0);
-    for (double h = hues.low; h < hues.high; h += 3.0)
+    for (double h = hues.low; h < hues.high; h += 6.0)
         largest = fmax(largest, weight_at(h));
     *twist = fmaxf(*twist, (float)(most * 1.0001));
-    *weight = fmaxf(*weight, (float)(largest + 0.0026));
+    *weight = fmaxf(*weight, (float)(largest + 0.0102));
 }
 
 /* The target's own hue moves with G as well: between its two ends. */

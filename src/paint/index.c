@@ -12,9 +12,7 @@
 #define DEFAULT_MOST_BYTES ((size_t)256 << 20)
 
 /* A stretch ends where the film is this much thinner than at its start. */
-#ifndef THINNER
-#define THINNER 1.6
-#endif
+#define THINNER 1.4
 
 const recede_small_mix *recede_index_mixes(const recede_index *index)
 {

@@ -1,11 +1,10 @@
 /*
- * The search for washes laid over dried ones, to the same recipes as the reference.
+ * The search for washes laid over dried ones, to the same recipes as the reference:
+ * mix by mix from fewest paints and parts on, each as far as it may matter.
  *
- * A flat wash: first the closest difference, over every mix, and for each mix a
- * bound below which none of its differences lies; then, from fewest paints and
- * parts on, the mixes whose bound is within the tie, until some of one size hold a
- * film that is. A graded wash: each set's closest at each end, as far as it may
- * matter; then either end's mixes of the set chosen.
+ * It ends as soon as the choice is certain. A mix chosen among those so far that comes
+ * within the tie of the target itself is within the tie of the closest, wherever that
+ * lies; and so far as later mixes are closer, they only put out others.
  */
 #include "recede.h"
 
@@ -18,6 +17,7 @@
 #include "paint/mixes.h"
 #include "paint/over_check.h"
 #include "paint/over_visit.h"
+#include "paint/reach.h"
 #include "paint/recipe.h"
 
 /* One colour sought on one ground: a flat wash, or an end of a graded one. Large:
@@ -27,10 +27,10 @@ typedef struct {
     recede_palette *ground;
     recede_lab target;
     recede_over_visit visit;
-    double closest;       /* flat; millionths */
     recede_graded *graded;
     size_t set;
     int end;
+    double smallest; /* score that a set must come under */
     recede_candidates list;
     recede_code code;
 } goal;
@@ -74,13 +74,6 @@ static double ground_difference(const goal *g)
 
 /* ---------------------------------------------------------------- flat -- */
 
-static double closest_film(void *context, const recede_mix *mix, double difference)
-{
-    goal *g = context;
-    (void)mix;
-    return g->closest = fmin(g->closest, difference);
-}
-
 static double list_film(void *context, const recede_mix *mix, double difference)
 {
     goal *g = context;
@@ -89,72 +82,103 @@ static double list_film(void *context, const recede_mix *mix, double difference)
     return recede_candidates_limit(&g->list);
 }
 
-static void find_closest(goal *g, double *bounds)
-{
-    recede_mixes walk;
-    g->closest = ground_difference(g);
-    g->visit.film = closest_film;
-    recede_mixes_start(&walk, (int)g->ground->count, g->rules);
-    for (size_t i = 0; recede_mixes_next(&walk); i++)
-        bounds[i] = recede_over_visit_mix(&g->visit, &walk.mix, g->closest);
-}
-
-/* The mixes within the tie of the first size that has any; bounds NULL: unknown. */
-static void list_first_size(goal *g, recede_mixes *walk, const double *bounds)
-{
-    int parts = 0, count = 0;
-    g->visit.film = list_film;
-    for (size_t i = 0; !g->code && recede_mixes_next(walk); i++) {
-        if ((walk->parts != parts || walk->mix.count != count) && g->list.count)
-            return;
-        parts = walk->parts;
-        count = walk->mix.count;
-        double limit = recede_candidates_limit(&g->list);
-        if (!bounds || bounds[i] <= limit)
-            recede_over_visit_mix(&g->visit, &walk->mix, limit);
-    }
-}
-
 static recede_code offer_ground(goal *g)
 {
     recede_mix bare = {0};
     return recede_candidates_offer(&g->list, &bare, ground_difference(g));
 }
 
-static recede_code search_flat(goal *g, const recede_allocator *allocator, recede_recipe *out)
+/* Nor does it depend on the closest whether the target is reached. */
+static int is_certain(goal *g)
+{
+    double tie = recede_millionths(g->rules->tie);
+    return g->list.closest <= fmin(tie, RECEDE_REACHED_MILLIONTHS) &&
+           recede_candidates_choose(&g->list).difference <= tie;
+}
+
+static recede_code search_flat(goal *g, recede_recipe *out)
 {
     recede_mixes walk;
-    size_t mixes = (size_t)recede_mixes_count((int)g->ground->count, g->rules);
-    double *bounds = recede_allocate_array(allocator, mixes, sizeof *bounds);
-    if (!bounds)
-        return RECEDE_NO_MEMORY;
-    find_closest(g, bounds);
-    g->list.closest = g->closest;
+    int parts = 0;
+    g->visit.film = list_film;
     g->code = offer_ground(g);
     recede_mixes_start(&walk, (int)g->ground->count, g->rules);
-    if (!g->code && !g->list.count)
-        list_first_size(g, &walk, bounds);
-    recede_release(allocator, bounds);
+    while (!g->code && recede_mixes_next(&walk)) {
+        if (walk.parts != parts) {
+            if (is_certain(g))
+                break;
+            recede_candidates_next_size(&g->list);
+        }
+        parts = walk.parts;
+        recede_over_visit_mix(&g->visit, &walk.mix, recede_candidates_limit(&g->list));
+    }
     if (g->code)
         return g->code;
     recede_candidate chosen = recede_candidates_choose(&g->list);
-    *out = recede_recipe_of(g->ground, &chosen.mix, g->target, 1e-6 * g->closest);
+    *out = recede_recipe_of(g->ground, &chosen.mix, g->target, 1e-6 * g->list.closest);
     return RECEDE_OK;
 }
 
 /* -------------------------------------------------------------- graded -- */
+
+/* While sets of so many paints go by: the smallest score of theirs. A set that has a
+ * larger one will not be chosen. */
+typedef struct {
+    goal *const *ends;
+    recede_graded *graded;
+    int count;
+    double smallest;
+} scoring;
+
+static double score_of(const recede_graded *graded, size_t set)
+{
+    return fmax(recede_graded_closest(graded, set, 0, 0),
+                recede_graded_closest(graded, set, 0, 1));
+}
+
+static double set_limit(const goal *g)
+{
+    return fmin(g->smallest, recede_graded_limit(g->graded, g->set, 0, g->end));
+}
 
 static double set_film(void *context, const recede_mix *mix, double difference)
 {
     goal *g = context;
     (void)mix;
     recede_graded_offer(g->graded, g->set, 0, g->end, difference);
-    return recede_graded_limit(g->graded, g->set, 0, g->end);
+    return set_limit(g);
+}
+
+/* The closest of a set at one end, where it matters. */
+static void visit_set(goal *g, size_t set, const int *paint, int count, double smallest)
+{
+    recede_mixes walk;
+    g->set = set;
+    g->smallest = smallest;
+    recede_mixes_start_set(&walk, paint, count, g->rules->most_parts);
+    while (recede_mixes_next(&walk))
+        recede_over_visit_mix(&g->visit, &walk.mix, set_limit(g));
+}
+
+static void score_set(scoring *s, size_t set, const int *paint)
+{
+    visit_set(s->ends[0], set, paint, s->count, s->smallest);
+    if (recede_graded_closest(s->graded, set, 0, 0) <= s->smallest)
+        visit_set(s->ends[1], set, paint, s->count, s->smallest);
+    recede_graded_score(s->graded, set);
+    s->smallest = fmin(s->smallest, score_of(s->graded, set));
+}
+
+/* Sets of more paints can then make no difference. */
+static int is_certain_set(const recede_graded *graded)
+{
+    return score_of(graded, recede_graded_choose_set(graded, 0)) <=
+           recede_millionths(graded->rules->tie);
 }
 
 static void score_sets(goal *const *ends, recede_graded *graded)
 {
-    recede_mixes walk;
+    scoring s = {ends, graded, 0, INFINITY};
     for (int end = 0; end < 2; end++) {
         ends[end]->graded = graded;
         ends[end]->end = end;
@@ -162,27 +186,34 @@ static void score_sets(goal *const *ends, recede_graded *graded)
         recede_graded_offer(graded, 0, 0, end, ground_difference(ends[end]));
     }
     recede_graded_score(graded, 0);
-    recede_mixes_start(&walk, (int)graded->palette->count, graded->rules);
-    while (recede_mixes_next(&walk)) {
-        for (int end = 0; end < 2; end++) {
-            ends[end]->set = walk.set;
-            recede_over_visit_mix(&ends[end]->visit, &walk.mix,
-                                  recede_graded_limit(graded, walk.set, 0, end));
+    for (size_t set = 1; set < graded->sets; set++) {
+        int paint[RECEDE_MOST_IN_MIX];
+        int count = recede_set_paints((int)graded->palette->count, set, paint);
+        if (count != s.count) {
+            if (is_certain_set(graded))
+                return;
+            s.count = count;
+            s.smallest = INFINITY;
         }
-        recede_graded_score(graded, walk.set);
+        score_set(&s, set, paint);
     }
 }
 
+/* An end's mixes within the tie, of the fewest parts that have any. */
 static recede_code list_set(goal *g, size_t set)
 {
     recede_mixes walk;
-    int paint[RECEDE_MOST_IN_MIX];
+    int paint[RECEDE_MOST_IN_MIX], parts = 0;
     int count = recede_set_paints((int)g->ground->count, set, paint);
     g->list.closest = recede_graded_closest(g->graded, set, 0, g->end);
     if (!count)
         return offer_ground(g);
+    g->visit.film = list_film;
     recede_mixes_start_set(&walk, paint, count, g->rules->most_parts);
-    list_first_size(g, &walk, NULL);
+    while (!g->code && recede_mixes_next(&walk) && (walk.parts == parts || !g->list.count)) {
+        parts = walk.parts;
+        recede_over_visit_mix(&g->visit, &walk.mix, recede_candidates_limit(&g->list));
+    }
     return g->code;
 }
 
@@ -225,7 +256,7 @@ static recede_code search_one(const recede_palette *palette, const recede_rules 
     if (graded && ends[0] && ends[1] && halfway)
         code = search_graded(ends, halfway, &target->wash, allocator, out);
     else if (!graded && ends[0])
-        code = search_flat(ends[0], allocator, &out->from);
+        code = search_flat(ends[0], &out->from);
     recede_palette_free(halfway);
     free_goal(ends[0], allocator);
     free_goal(ends[1], allocator);
@@ -240,6 +271,9 @@ recede_code recede_search_over(const recede_palette *palette, const recede_rules
     recede_code code = recede_over_check(palette, rules, targets, count, error);
     if (code)
         return code;
+    if (!recede_curve_holds(palette))
+        return recede_search_over_all(palette, rules, targets, count, out, allocator, progress,
+                                      error);
     recede_rules fewer = recede_over_rules(rules);
     allocator = recede_allocator_or_default(allocator);
     for (size_t i = 0; !code && i < count; i++) {

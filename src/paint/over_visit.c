@@ -5,48 +5,22 @@
 
 #include "paint/rule.h"
 
-enum { AT_HIDING = -1 };
-
 /* Lightness from level to level, and how far guesses are off in it. */
 #define LEAST_SLOPE 0.05f
 #define MOST_SLOPE 4.0f
-#define GUESS_ERROR 0.6f
+#define GUESS_ERROR 0.3f
 
-#define PROMISING 0.3
-#define WIDE_STEP 8.0f
+/* Twice the film in levels of water, or half of it; and one level's share of the film. */
+enum { OCTAVE = 6 };
+#define A_LEVEL 0.115f
 
-/* Takes note that something need not be looked at: 1 where the bound says so. */
-static int beyond(recede_over_visit *v, double bound)
-{
-    if (!(bound > v->limit))
-        return 0;
-    v->least = fmin(v->least, bound);
-    return 1;
-}
+/* Farther apart in lightness than this, two films have too much between them for a
+ * bound to be of use. */
+#define WIDE_STEP 12.0f
 
-/* The full bound is worth its while only where the quick one sees a difference. */
-static int box_beyond(recede_over_visit *v, const recede_box *box)
-{
-    double quick = recede_quick_bound(&v->aim, box);
-    v->boxes++;
-    return beyond(v, quick) ||
-           (quick > PROMISING * v->limit && beyond(v, recede_full_bound(&v->aim, box)));
-}
+enum { AT_HIDING = -1 };
 
 /* -------------------------------------------------------------- films -- */
-
-static void film_at(recede_over_visit *v, int level, recede_over_film *out)
-{
-    v->shades++;
-    out->level = level;
-    recede_shade_of_film(&v->maker, &v->films, v->maker.film[level], &out->shade);
-}
-
-static void film_hiding(recede_over_visit *v, recede_over_film *out)
-{
-    out->level = AT_HIDING;
-    recede_shade_of_hiding(&v->maker, &v->films, &out->shade);
-}
 
 /* The film in double precision, as the reference has it. */
 static void open_film(recede_over_visit *v, int level)
@@ -58,95 +32,29 @@ static void open_film(recede_over_visit *v, int level)
     recede_lab lab = recede_lab_of_xyz(recede_sweep_xyz(&v->sweep, (size_t)level),
                                        v->palette->white);
     double difference = recede_millionths(recede_delta_e(lab, v->aim.target));
-    v->least = fmin(v->least, difference);
     if (difference > v->limit)
         return;
     v->mix.water = recede_water_at((size_t)level);
     v->limit = v->film(v->context, &v->mix, difference);
 }
 
+static void find_film(recede_over_visit *v, int level, recede_over_film *out)
+{
+    v->shades++;
+    out->level = level;
+    recede_shade_of_film(&v->maker, &v->films, v->maker.film[level], &out->shade);
+}
+
+static void find_hiding(recede_over_visit *v, recede_over_film *out)
+{
+    out->level = AT_HIDING;
+    recede_shade_of_hiding(&v->maker, &v->films, &out->shade);
+}
+
 static void consider(recede_over_visit *v, const recede_over_film *film)
 {
-    float off = fabsf(film->shade.l - v->aim.l) - RECEDE_CURVE_ERROR;
-    if (beyond(v, recede_lightness_bound(&v->aim, off)))
-        return;
-    recede_box box = recede_shade_point(&film->shade);
-    if (!box_beyond(v, &box))
+    if (!(recede_shade_bound(&v->aim, &film->shade, v->limit) > v->limit))
         open_film(v, film->level);
-}
-
-/* 1 where every thicker film is too dark. */
-static int all_thicker_too_dark(recede_over_visit *v, const recede_over_film *edge,
-                                const recede_over_film *hiding)
-{
-    float lightest = v->darkens ? edge->shade.l + RECEDE_CURVE_ERROR
-                                : recede_shade_lightest(&v->maker, &edge->shade, &hiding->shade);
-    return beyond(v, recede_lightness_bound(&v->aim, v->aim.l - lightest));
-}
-
-/* 1 where every thinner film is too light. */
-static int all_thinner_too_light(recede_over_visit *v, const recede_over_film *edge)
-{
-    float darkest = v->darkens
-                        ? edge->shade.l - RECEDE_CURVE_ERROR
-                        : recede_shade_darkest(&v->maker, &edge->shade, &v->ground.shade);
-    return beyond(v, recede_lightness_bound(&v->aim, darkest - v->aim.l));
-}
-
-/* Twice the film, or half of it: as far as one goes from an end that lies at no film
- * or at all the film there could be. */
-enum { OCTAVE = 6 };
-
-static int between(const recede_over_visit *v, int thick, int thin)
-{
-    int middle = (thick + thin) / 2;
-    if (thin == v->ground.level && thick + OCTAVE < middle)
-        return thick + OCTAVE;
-    if (thick == AT_HIDING && thin - OCTAVE > middle)
-        return thin - OCTAVE;
-    return middle;
-}
-
-/* From an end to a film far from it in lightness a box holds too much to be of use. */
-static int too_wide(const recede_over_visit *v, const recede_over_film *thick,
-                    const recede_over_film *thin)
-{
-    return (thick->level == AT_HIDING || thin->level == v->ground.level) &&
-           thin->level - thick->level > OCTAVE &&
-           fabsf(thin->shade.l - thick->shade.l) > WIDE_STEP;
-}
-
-/* What lies strictly between two films. */
-static void narrow(recede_over_visit *v, const recede_over_film *thick,
-                   const recede_over_film *thin)
-{
-    if (thin->level - thick->level < 2 ||
-        (thick->level == AT_HIDING && all_thicker_too_dark(v, thin, thick)) ||
-        (thin->level == v->ground.level && all_thinner_too_light(v, thick)))
-        return;
-    if (!too_wide(v, thick, thin)) {
-        recede_box box =
-            recede_shade_box(&v->maker, &thick->shade, &thin->shade, v->darkens);
-        if (box_beyond(v, &box))
-            return;
-    }
-    recede_over_film middle;
-    film_at(v, between(v, thick->level, thin->level), &middle);
-    consider(v, &middle);
-    narrow(v, thick, &middle);
-    narrow(v, &middle, thin);
-}
-
-/* -------------------------------------------------------------- guess -- */
-
-static float clamped(float x, float low, float high)
-{
-    return x < low ? low : x > high ? high : x;
-}
-
-static int clamped_level(const recede_over_visit *v, float level)
-{
-    return (int)clamped(level, 0.0f, (float)v->ground.level - 1.0f);
 }
 
 /* The level with about as much film as this. */
@@ -163,6 +71,78 @@ static int level_of_film(const recede_over_visit *v, float film)
     return low;
 }
 
+static int clamped_level(int level, int low, int high)
+{
+    return level < low ? low : level > high ? high : level;
+}
+
+static int is_end(const recede_over_visit *v, const recede_over_film *film)
+{
+    return film->level == AT_HIDING || film->level == v->ground.level;
+}
+
+/* From an end, at no film or at all the film there could be, one goes by halves or
+ * doubles of it; otherwise by the middle level. */
+static int level_between(const recede_over_visit *v, const recede_over_film *thick,
+                         const recede_over_film *thin)
+{
+    int middle = (thick->level + thin->level) / 2;
+    if (thin->level == v->ground.level && thick->level + OCTAVE < middle)
+        return thick->level + OCTAVE;
+    if (thick->level == AT_HIDING && thin->level - OCTAVE > middle)
+        return thin->level - OCTAVE;
+    return middle;
+}
+
+/* By lightness where the films lie far apart, else by colour too. */
+static double bound_between(recede_over_visit *v, const recede_over_film *thick,
+                            const recede_over_film *thin)
+{
+    const recede_shade *from = &thick->shade, *to = &thin->shade;
+    if ((is_end(v, thick) || is_end(v, thin)) && fabsf(to->l - from->l) > WIDE_STEP)
+        return recede_shade_lightness_bound(&v->maker, &v->aim, from, to, v->darkens);
+    v->betweens++;
+    return recede_shade_bound_between(&v->maker, &v->aim, from, to, v->darkens, v->limit);
+}
+
+/* What lies strictly between two films. */
+static void narrow(recede_over_visit *v, const recede_over_film *thick,
+                   const recede_over_film *thin)
+{
+    recede_over_film film;
+    if (thin->level - thick->level < 2 || bound_between(v, thick, thin) > v->limit)
+        return;
+    find_film(v, level_between(v, thick, thin), &film);
+    consider(v, &film);
+    narrow(v, thick, &film);
+    narrow(v, &film, thin);
+}
+
+/* -------------------------------------------------------------- guess -- */
+
+static float clamped(float x, float low, float high)
+{
+    return x < low ? low : x > high ? high : x;
+}
+
+/* By halves, taking for granted that less film is lighter. */
+static void learn_strength(recede_over_visit *v, int paint)
+{
+    const recede_mix alone = {1, {paint}, {1}, 0};
+    int low = 0, high = v->ground.level - 1;
+    recede_curve_films_of_mix(&v->maker, &alone, &v->films);
+    recede_over_film film;
+    while (low < high) {
+        int middle = (low + high) / 2;
+        find_film(v, middle, &film);
+        if (film.shade.l < v->aim.l)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    v->strength[paint] = -2.0f / v->maker.film[low];
+}
+
 /* How thick a film would be as dark as the target, as if darkness added up. */
 static float likely_film(const recede_over_visit *v)
 {
@@ -174,32 +154,16 @@ static float likely_film(const recede_over_visit *v)
     return parts / strength;
 }
 
-/* Thickness at a film; where it hides the ground, that without water. */
+static float *off_by(recede_over_visit *v)
+{
+    return &v->off[v->mix.paint[0]][v->mix.paint[v->mix.count - 1]];
+}
+
+/* Thickness; where it hides the ground, that without water. */
 static float thickness(const recede_over_visit *v, const recede_over_film *film)
 {
     int level = film->level > 0 ? film->level : 0;
     return level < v->ground.level ? -0.5f * v->maker.film[level] : 0.0f;
-}
-
-/* By halves, taking for granted that less film is lighter. */
-static void learn_strength(recede_over_visit *v)
-{
-    int low = 0, high = v->ground.level - 1;
-    recede_over_film film;
-    while (low < high) {
-        film.level = (low + high) / 2;
-        film_at(v, film.level, &film);
-        if (film.shade.l < v->aim.l)
-            low = film.level + 1;
-        else
-            high = film.level;
-    }
-    v->strength[v->mix.paint[0]] = -2.0f / v->maker.film[low];
-}
-
-static float *off_by(recede_over_visit *v)
-{
-    return &v->off[v->mix.paint[0]][v->mix.paint[v->mix.count - 1]];
 }
 
 /* From where the target's lightness was found after all: thin films darken in
@@ -207,20 +171,19 @@ static float *off_by(recede_over_visit *v)
 static void learn(recede_over_visit *v, int guessed, const recede_over_film *thick,
                   const recede_over_film *thin)
 {
-    float step = thin->shade.l - thick->shade.l;
-    float along = clamped((thin->shade.l - v->aim.l) / step, -0.5f, 2.0f);
-    float most = thickness(v, thick), least = thickness(v, thin);
-    float film = least + along * (most - least);
+    float step = thin->shade.l - thick->shade.l, least = thickness(v, thin);
+    float way = thickness(v, thick) - least;
+    float film = least + way * clamped((thin->shade.l - v->aim.l) / step, -0.5f, 2.0f);
     *off_by(v) = (float)(level_of_film(v, film) - guessed);
-    v->slope = clamped(step / (float)(thin->level - thick->level), LEAST_SLOPE, MOST_SLOPE);
+    v->slope = clamped(A_LEVEL * film * step / way, LEAST_SLOPE, MOST_SLOPE);
 }
 
-/* So many levels from the target's lightness a difference is used up, and as far
- * again as guesses are off. */
-static int levels_of(const recede_over_visit *v, double difference)
+/* So many levels from the target's lightness the limit is used up, and as far again as
+ * guesses are off. */
+static int levels_of_limit(const recede_over_visit *v)
 {
-    float off = (float)difference * (1.0f + 0.015f * fabsf(v->aim.l - 50.0f)) + GUESS_ERROR;
-    return 1 + (int)clamped(off / v->slope, 1.0f, 12.0f);
+    float off = 1e-6f * (float)v->limit * (1.0f + 0.015f * fabsf(v->aim.l - 50.0f));
+    return 1 + (int)clamped((off + GUESS_ERROR) / v->slope, 1.0f, 12.0f);
 }
 
 /* -------------------------------------------------------------- visit -- */
@@ -236,53 +199,53 @@ void recede_over_visit_start(recede_over_visit *v, const recede_palette *ground,
     v->ground.level = (int)v->maker.levels;
     recede_shade_of_ground(&v->maker, ground, &v->ground.shade);
     v->slope = 1.0f;
+    for (size_t i = 0; i < ground->count; i++)
+        learn_strength(v, (int)i);
 }
 
 /* The films between which the mix is about as dark as the target. */
 static void open_window(recede_over_visit *v, recede_over_film *thick, recede_over_film *thin)
 {
-    if (v->mix.count == 1)
-        learn_strength(v);
-    int guessed = level_of_film(v, likely_film(v));
-    int likely = clamped_level(v, (float)guessed + *off_by(v));
-    int wide = levels_of(v, 1e-6 * v->limit);
+    int guessed = level_of_film(v, likely_film(v)), wide = levels_of_limit(v);
+    int likely = clamped_level(guessed + (int)*off_by(v), 0, v->ground.level - 1);
     if (likely - wide < 0)
-        film_hiding(v, thick);
+        find_hiding(v, thick);
     else
-        film_at(v, likely - wide, thick);
+        find_film(v, likely - wide, thick);
     if (likely + wide >= v->ground.level)
         *thin = v->ground;
     else
-        film_at(v, likely + wide, thin);
+        find_film(v, likely + wide, thin);
     learn(v, guessed, thick, thin);
 }
 
-static void visit_levels(recede_over_visit *v)
+/* Where every thicker film is too dark, that goes without saying how dark. */
+static void search_thicker(recede_over_visit *v, const recede_over_film *thick)
 {
-    recede_over_film hiding, thick, thin;
-    recede_curve_films_of_mix(&v->maker, &v->mix, &v->films);
-    v->darkens = recede_shade_darkens(&v->films, &v->ground.shade);
-    open_window(v, &thick, &thin);
-    narrow(v, &thick, &thin);
-    if (thin.level != v->ground.level) {
-        consider(v, &thin);
-        narrow(v, &thin, &v->ground);
-    }
-    if (thick.level != AT_HIDING) {
-        consider(v, &thick);
-        if (!v->darkens || !all_thicker_too_dark(v, &thick, NULL)) {
-            film_hiding(v, &hiding);
-            narrow(v, &hiding, &thick);
-        }
-    }
+    recede_over_film hiding = {AT_HIDING, {.l = -INFINITY}};
+    if (v->darkens && recede_shade_lightness_bound(&v->maker, &v->aim, &hiding.shade,
+                                                   &thick->shade, 1) > v->limit)
+        return;
+    find_hiding(v, &hiding);
+    narrow(v, &hiding, thick);
 }
 
-double recede_over_visit_mix(recede_over_visit *v, const recede_mix *mix, double limit)
+void recede_over_visit_mix(recede_over_visit *v, const recede_mix *mix, double limit)
 {
+    recede_over_film thick, thin;
     v->mix = *mix;
     v->swept = 0;
     v->limit = limit;
-    v->least = INFINITY;
-    visit_levels(v);
-    return v->least;
+    recede_curve_films_of_mix(&v->maker, mix, &v->films);
+    v->darkens = recede_shade_darkens(&v->films, &v->ground.shade);
+    open_window(v, &thick, &thin);
+    narrow(v, &thick, &thin);
+    if (!is_end(v, &thin)) {
+        consider(v, &thin);
+        narrow(v, &thin, &v->ground);
+    }
+    if (!is_end(v, &thick)) {
+        consider(v, &thick);
+        search_thicker(v, &thick);
+    }
 }

@@ -10,7 +10,7 @@
 
 /* A mix with one water. */
 typedef struct recede_over_film {
-    int level; /* -1: so thick that the ground is hidden; levels: the ground itself */
+    int level; /* -1: so thick that the ground is hidden; beyond the last: none */
     recede_shade shade;
 } recede_over_film;
 
@@ -27,9 +27,9 @@ typedef struct recede_over_visit {
     void *context;
 
     /* Where to look first: how strong each paint is, as one over the thickness of the
-     * film that alone is as dark as the target (0: not yet known); how many levels of
-     * water that guess was off for each pair of paints when last seen; and how fast
-     * lightness changes there from level to level. */
+     * film that alone is as dark as the target; how many levels of water off the guess
+     * from that was for each pair of paints when last seen; and how fast lightness
+     * changes there from level to level. */
     float strength[RECEDE_MOST_PAINTS];
     float off[RECEDE_MOST_PAINTS][RECEDE_MOST_PAINTS];
     float slope;
@@ -39,17 +39,16 @@ typedef struct recede_over_visit {
     recede_curve_films films;
     int darkens; /* see recede_shade_darkens */
     int swept;
-    double limit, least; /* least: nothing in the mix comes nearer, as far as seen */
+    double limit;
 
-    unsigned long shades, boxes, doubles; /* what it cost */
+    unsigned long shades, betweens, doubles; /* what it cost */
 } recede_over_visit;
 
 void recede_over_visit_start(recede_over_visit *visit, const recede_palette *ground,
                              recede_lab target);
 
-/* Offers every film of the mix, of at most two paints, within the limit, in millionths;
- * returns a bound below which none of the mix's differences lies. Paints must be
- * visited alone before they are visited in pairs. */
-double recede_over_visit_mix(recede_over_visit *visit, const recede_mix *mix, double limit);
+/* Offers every film of the mix, of at most two paints, within the limit, in
+ * millionths. */
+void recede_over_visit_mix(recede_over_visit *visit, const recede_mix *mix, double limit);
 
 #endif

@@ -40,9 +40,9 @@ static inline float sum_of(const float *lane)
     return (lane[0] + lane[1]) + (lane[2] + lane[3]);
 }
 
-static inline float lightness(float y)
+static inline float lightness(float root)
 {
-    return 116.0f * recede_cube_root(y) - 16.0f;
+    return 116.0f * root - 16.0f;
 }
 
 /* ------------------------------------------------------------- shades -- */
@@ -62,7 +62,7 @@ static void weigh(const recede_curve_maker *maker, recede_shade *shade)
         shade->xyz[i] = xyz[i];
         shade->root[i] = recede_cube_root(xyz[i]);
     }
-    shade->l = 116.0f * shade->root[1] - 16.0f;
+    shade->l = lightness(shade->root[1]);
 }
 
 /* In a function of its own, for restrict: without, no vector units. */
@@ -111,29 +111,77 @@ int recede_shade_darkens(const recede_curve_films *films, const recede_shade *gr
     return sum_of(up) == 0.0f;
 }
 
-static float y_up_by(const recede_curve_maker *maker, const recede_shade *from,
-                     const recede_shade *to)
+/* ------------------------------------------------------------- bounds -- */
+
+/* S_L as paint/nearness.h has it, |L - 50| at the mean being no more than at the
+ * target and half the step. */
+static inline float most_s_l(const recede_aim *aim, float off)
 {
-    float up[LANES] = {0};
-    for (int band = 0; band < RECEDE_BANDS; band += LANES)
-        for (int i = 0; i < LANES; i++)
-            up[i] += maker->y[band + i] * above_0(to->seen[band + i] - from->seen[band + i]);
-    return sum_of(up);
+    return 1.0f + 0.015f * fabsf(aim->l - 50.0f) + 0.0075f * off;
 }
 
-float recede_shade_lightest(const recede_curve_maker *maker, const recede_shade *one,
-                            const recede_shade *other)
+/* A little less, for what single precision may lose. */
+static inline double millionths(float bound)
 {
-    return lightness(one->xyz[1] + y_up_by(maker, one, other)) + BOX_ERROR;
+    return 1e6 * ((double)(0.9999f * bound) - 1e-4);
 }
 
-float recede_shade_darkest(const recede_curve_maker *maker, const recede_shade *one,
-                           const recede_shade *other)
+/* Square root of C^7 / (C^7 + 25^7): CIEDE2000's R_C / 2, and 1 - 2 G. */
+static inline float root_share(float chroma)
 {
-    return lightness(one->xyz[1] - y_up_by(maker, other, one)) - BOX_ERROR;
+    float t = chroma * (1.0f / 25.0f), t2 = t * t, t7 = t2 * t2 * t2 * t;
+    return sqrtf(t7 / (1.0f + t7));
 }
 
-/* -------------------------------------------------------------- boxes -- */
+static inline float off_range(float own, float low, float high)
+{
+    return above_0(larger(low - own, own - high));
+}
+
+static double lightness_bound(const recede_aim *aim, float low, float high)
+{
+    float off = off_range(aim->l, low, high);
+    return off > 0.0f ? millionths(off / most_s_l(aim, off)) : 0.0;
+}
+
+/* As recede_box_bound over all hues, with S_H no better than S_C and the largest G
+ * that the target's own chroma leaves. */
+static double quick_bound(const recede_aim *aim, const recede_box *box)
+{
+    float off_l = off_range(aim->l, box->low[0], box->high[0]);
+    float off_a = off_range(aim->a, box->low[1], box->high[1]);
+    float off_b = off_range(aim->b, box->low[2], box->high[2]);
+    float far_a = larger(-box->low[1], box->high[1]), far_b = larger(-box->low[2], box->high[2]);
+    float chromas = aim->chroma + sqrtf(far_a * far_a + far_b * far_b);
+    float least = 1.5f - 0.5f * root_share(0.5f * chromas);
+    float most = 1.5f - 0.5f * root_share(0.5f * aim->chroma);
+    float mean = 0.5f * most * chromas, s_c = 1.0f + 0.045f * mean;
+    float hold = 1.0f - 0.8661f * root_share(mean), s_l = most_s_l(aim, off_l);
+    off_a *= least;
+    float colour = hold * (off_a * off_a + off_b * off_b) / (s_c * s_c);
+    return millionths(sqrtf(off_l * off_l / (s_l * s_l) + colour));
+}
+
+/* The quick bound, or where that does not reach the limit the better one. */
+static double box_bound(const recede_aim *aim, const recede_box *box, double limit)
+{
+    double quick = quick_bound(aim, box);
+    if (quick > limit || quick <= 0.0)
+        return quick;
+    return fmax(quick, millionths(recede_box_bound(aim, box, recede_box_arc(box))));
+}
+
+double recede_shade_bound(const recede_aim *aim, const recede_shade *shade, double limit)
+{
+    static const float off = RECEDE_CURVE_ERROR;
+    float l = shade->l, a = 500.0f * (shade->root[0] - shade->root[1]);
+    float b = 200.0f * (shade->root[1] - shade->root[2]);
+    recede_box box = {{l - off, a - off, b - off}, {l + off, a + off, b + off}};
+    double bound = lightness_bound(aim, box.low[0], box.high[0]);
+    return bound > limit ? bound : box_bound(aim, &box, limit);
+}
+
+/* ------------------------------------------------------------ between -- */
 
 /* Of X, Y and Z: the sum of the steps upward from one shade to another. */
 static void up_by(const recede_curve_maker *maker, const recede_shade *from,
@@ -150,10 +198,11 @@ static void up_by(const recede_curve_maker *maker, const recede_shade *from,
     up[0] = sum_of(x);
     up[1] = sum_of(y);
     up[2] = sum_of(z);
+    up[3] = 0.0f;
 }
 
 /* Of s_X X - s_Y Y and of s_Y Y - s_Z Z. */
-static void colour_up_by(const recede_curve_maker *maker, const float slope[3],
+static void colour_up_by(const recede_curve_maker *maker, const float slope[LANES],
                          const recede_shade *from, const recede_shade *to, float up[2])
 {
     float a[LANES] = {0}, b[LANES] = {0};
@@ -176,6 +225,24 @@ typedef struct {
     float low[LANES], high[LANES], base[LANES], slope[LANES], rise[LANES];
 } chords;
 
+static void find_ranges(const recede_curve_maker *maker, const recede_shade *from,
+                        const recede_shade *to, int above, chords *c)
+{
+    float up[LANES];
+    if (above) {
+        for (int i = 0; i < LANES; i++) {
+            c->low[i] = from->root[i];
+            c->high[i] = to->root[i];
+        }
+        return;
+    }
+    up_by(maker, from, to, up);
+    for (int i = 0; i < LANES; i++) {
+        c->low[i] = recede_cube_root(to->xyz[i] - up[i]);
+        c->high[i] = recede_cube_root(from->xyz[i] + up[i]);
+    }
+}
+
 static void draw_chords(chords *c)
 {
     for (int i = 0; i < LANES; i++) {
@@ -189,105 +256,58 @@ static void draw_chords(chords *c)
     }
 }
 
-static void find_ranges(const recede_curve_maker *maker, const recede_shade *from,
-                        const recede_shade *to, chords *c)
+static recede_box box_of(const recede_curve_maker *maker, const recede_shade *from,
+                         const recede_shade *to, const chords *c)
 {
-    float up[LANES] = {0};
-    up_by(maker, from, to, up);
-    for (int i = 0; i < LANES; i++) {
-        c->low[i] = recede_cube_root(to->xyz[i] - up[i]);
-        c->high[i] = recede_cube_root(from->xyz[i] + up[i]);
-    }
-}
-
-static void take_ranges(const recede_shade *from, const recede_shade *to, chords *c)
-{
-    for (int i = 0; i < LANES; i++) {
-        c->low[i] = from->root[i];
-        c->high[i] = to->root[i];
-    }
-}
-
-recede_box recede_shade_box(const recede_curve_maker *maker, const recede_shade *from,
-                            const recede_shade *to, int above)
-{
-    chords c;
     float up[2], at[LANES], step[LANES];
-    if (above)
-        take_ranges(from, to, &c);
-    else
-        find_ranges(maker, from, to, &c);
-    draw_chords(&c);
-    colour_up_by(maker, c.slope, from, to, up);
+    colour_up_by(maker, c->slope, from, to, up);
     for (int i = 0; i < LANES; i++) {
-        at[i] = c.base[i] + c.slope[i] * from->xyz[i];
-        step[i] = c.slope[i] * (to->xyz[i] - from->xyz[i]);
+        at[i] = c->base[i] + c->slope[i] * from->xyz[i];
+        step[i] = c->slope[i] * (to->xyz[i] - from->xyz[i]);
     }
-    float a = at[0] - at[1], a_high = a + up[0] + c.rise[0];
-    float b = at[1] - at[2], b_high = b + up[1] + c.rise[1];
-    float a_low = a + step[0] - step[1] - up[0] - c.rise[1];
-    float b_low = b + step[1] - step[2] - up[1] - c.rise[2];
-    return (recede_box){{116.0f * c.low[1] - 16.0f - BOX_ERROR, 500.0f * a_low - BOX_ERROR,
+    float a = at[0] - at[1], a_high = a + up[0] + c->rise[0];
+    float b = at[1] - at[2], b_high = b + up[1] + c->rise[1];
+    float a_low = a + step[0] - step[1] - up[0] - c->rise[1];
+    float b_low = b + step[1] - step[2] - up[1] - c->rise[2];
+    return (recede_box){{lightness(c->low[1]) - BOX_ERROR, 500.0f * a_low - BOX_ERROR,
                          200.0f * b_low - BOX_ERROR},
-                        {116.0f * c.high[1] - 16.0f + BOX_ERROR, 500.0f * a_high + BOX_ERROR,
+                        {lightness(c->high[1]) + BOX_ERROR, 500.0f * a_high + BOX_ERROR,
                          200.0f * b_high + BOX_ERROR}};
 }
 
-recede_box recede_shade_point(const recede_shade *shade)
+static float y_up_by(const recede_curve_maker *maker, const recede_shade *from,
+                     const recede_shade *to)
 {
-    static const float off = RECEDE_CURVE_ERROR;
-    float l = shade->l, a = 500.0f * (shade->root[0] - shade->root[1]);
-    float b = 200.0f * (shade->root[1] - shade->root[2]);
-    return (recede_box){{l - off, a - off, b - off}, {l + off, a + off, b + off}};
+    float up[LANES] = {0};
+    for (int band = 0; band < RECEDE_BANDS; band += LANES)
+        for (int i = 0; i < LANES; i++)
+            up[i] += maker->y[band + i] * above_0(to->seen[band + i] - from->seen[band + i]);
+    return sum_of(up);
 }
 
-/* ------------------------------------------------------------- bounds -- */
-
-/* S_L as paint/nearness.h has it, |L - 50| at the mean being no more than at the
- * target and half the step. */
-static inline float most_s_l(const recede_aim *aim, float off)
+double recede_shade_lightness_bound(const recede_curve_maker *maker, const recede_aim *aim,
+                                    const recede_shade *from, const recede_shade *to, int above)
 {
-    return 1.0f + 0.015f * fabsf(aim->l - 50.0f) + 0.0075f * off;
+    float low = from->l, high = to->l;
+    if (!above) {
+        float up = y_up_by(maker, from, to);
+        low = lightness(recede_cube_root(to->xyz[1] - up));
+        high = lightness(recede_cube_root(from->xyz[1] + up));
+    }
+    return lightness_bound(aim, low - BOX_ERROR, high + BOX_ERROR);
 }
 
-/* A little less, for what single precision may lose. */
-static inline double millionths(float bound)
+double recede_shade_bound_between(const recede_curve_maker *maker, const recede_aim *aim,
+                                  const recede_shade *from, const recede_shade *to, int above,
+                                  double limit)
 {
-    return 1e6 * ((double)(0.9999f * bound) - 1e-4);
-}
-
-double recede_lightness_bound(const recede_aim *aim, float off)
-{
-    return off > 0.0f ? millionths(off / most_s_l(aim, off)) : 0.0;
-}
-
-/* Square root of C^7 / (C^7 + 25^7): CIEDE2000's R_C / 2, and 1 - 2 G. */
-static inline float root_share(float chroma)
-{
-    float t = chroma * (1.0f / 25.0f), t2 = t * t, t7 = t2 * t2 * t2 * t;
-    return sqrtf(t7 / (1.0f + t7));
-}
-
-/* As recede_box_bound over all hues, with S_H no better than S_C and the largest G
- * that the target's own chroma leaves. */
-double recede_quick_bound(const recede_aim *aim, const recede_box *box)
-{
-    float off_l = above_0(larger(box->low[0] - aim->l, aim->l - box->high[0]));
-    float off_a = above_0(larger(box->low[1] - aim->a, aim->a - box->high[1]));
-    float off_b = above_0(larger(box->low[2] - aim->b, aim->b - box->high[2]));
-    float far_a = larger(-box->low[1], box->high[1]), far_b = larger(-box->low[2], box->high[2]);
-    float chromas = aim->chroma + sqrtf(far_a * far_a + far_b * far_b);
-    float least = 1.5f - 0.5f * root_share(0.5f * chromas);
-    float most = 1.5f - 0.5f * root_share(0.5f * aim->chroma);
-    float mean = 0.5f * most * chromas;
-    float s_c = 1.0f + 0.045f * mean, hold = 1.0f - 0.8661f * root_share(mean);
-    float s_l = most_s_l(aim, off_l);
-    off_a *= least;
-    float colour = hold * (off_a * off_a + off_b * off_b) / (s_c * s_c);
-    return millionths(sqrtf(off_l * off_l / (s_l * s_l) + colour));
-}
-
-double recede_full_bound(const recede_aim *aim, const recede_box *box)
-{
-    return millionths(recede_box_bound(aim, box, recede_box_arc(box)));
+    chords c;
+    find_ranges(maker, from, to, above, &c);
+    double bound = lightness_bound(aim, lightness(c.low[1]) - BOX_ERROR,
+                                   lightness(c.high[1]) + BOX_ERROR);
+    if (bound > limit)
+        return bound;
+    draw_chords(&c);
+    recede_box box = box_of(maker, from, to, &c);
+    return box_bound(aim, &box, limit);
 }

@@ -1,6 +1,6 @@
 /*
- * A film over its ground in single precision, band by band, and boxes in Lab around
- * all that lies between two of them. For pruning only.
+ * A film over its ground in single precision, band by band, and how near anything
+ * between two of them can come to a target. For pruning only.
  *
  * Laid out for the compiler's vector units: loops over bands, four at a time where
  * they sum.
@@ -33,24 +33,14 @@ void recede_shade_of_ground(const recede_curve_maker *maker, const recede_palett
  * above every thicker one in all bands. */
 int recede_shade_darkens(const recede_curve_films *films, const recede_shade *ground);
 
-/* The lightest that anything between two shades can be, and the darkest. */
-float recede_shade_lightest(const recede_curve_maker *maker, const recede_shade *one,
-                            const recede_shade *other);
-float recede_shade_darkest(const recede_curve_maker *maker, const recede_shade *one,
-                           const recede_shade *other);
-
-/* A box around all reflectances that lie between two shades in every band. above: to
- * is known to lie above from in all of them. */
-recede_box recede_shade_box(const recede_curve_maker *maker, const recede_shade *from,
-                            const recede_shade *to, int above);
-
-/* A box around one shade. */
-recede_box recede_shade_point(const recede_shade *shade);
-
-/* Bounds on the difference from a target, in millionths: for a lightness at least so
- * far off; for a box, cheap and lax, and as good as there is. */
-double recede_lightness_bound(const recede_aim *aim, float off);
-double recede_quick_bound(const recede_aim *aim, const recede_box *box);
-double recede_full_bound(const recede_aim *aim, const recede_box *box);
+/* Bounds on the difference from a target, in millionths: by lightness, for all that
+ * lies between two shades in every band; the same, by lightness and colour; and for
+ * one shade. above: to is known to lie above from in all bands. */
+double recede_shade_lightness_bound(const recede_curve_maker *maker, const recede_aim *aim,
+                                    const recede_shade *from, const recede_shade *to, int above);
+double recede_shade_bound_between(const recede_curve_maker *maker, const recede_aim *aim,
+                                  const recede_shade *from, const recede_shade *to, int above,
+                                  double limit);
+double recede_shade_bound(const recede_aim *aim, const recede_shade *shade, double limit);
 
 #endif

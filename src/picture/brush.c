@@ -25,59 +25,119 @@ static void row_of_grid(const recede_grid *g, double y, float *out)
         out[c] = upper[c] + (lower[c] - upper[c]) * part;
 }
 
-/* -1 to 1 becomes a step of the ramp, eased at both ends. */
-static size_t step_of_light(float light)
-{
-    float t = light * 0.5f + 0.5f;
-    t = t < 0 ? 0 : t > 1 ? 1 : t;
-    return (size_t)(t * t * (3 - 2 * t) * (RECEDE_RAMP_STEPS - 1) + 0.5f);
-}
+/* Columns are painted in blocks: those that a row cannot touch are passed over, and
+ * those that it covers wholly need not be looked at one by one. */
+enum { BLOCK = 16, BLOCKS = 8192 / BLOCK };
+
+typedef struct block {
+    float highest, lowest;  /* of the passage at the band's edge, above its base */
+    float cover, all_cover; /* y below which nearer bands hide some of it, and all */
+} block;
 
 typedef struct brush {
     const recede_band *band;
     const recede_grid *grid;
     const recede_ramp *ramp;
     const float *light; /* the grid's row */
+    block blocks[BLOCKS];
 } brush;
 
-static void paint_pixel(unsigned char *pixel, const uint16_t *colour, float cover,
-                        unsigned threshold)
+static void measure_blocks(const recede_terrain *t, brush *b)
 {
-    if (cover >= 1) {
-        for (int c = 0; c < 3; c++)
-            pixel[c] = recede_dithered(colour[c], threshold);
-        return;
-    }
-    float eased = cover * cover * (3 - 2 * cover);
-    unsigned part = (unsigned)(eased * 256);
-    for (int c = 0; c < 3; c++) {
-        unsigned mixed = (pixel[c] * 256u * (256 - part) + colour[c] * part) >> 8;
-        pixel[c] = recede_dithered((uint16_t)mixed, threshold);
+    const recede_band *band = b->band;
+    for (size_t x = 0; x < t->width; x++) {
+        block *k = &b->blocks[x / BLOCK];
+        float high = band->height[x] + band->half[x], low = band->height[x] - band->half[x];
+        int first = x % BLOCK == 0;
+        k->highest = first || high > k->highest ? high : k->highest;
+        k->lowest = first || low < k->lowest ? low : k->lowest;
+        k->cover = first || band->cover[x] < k->cover ? band->cover[x] : k->cover;
+        k->all_cover = first || band->cover[x] > k->all_cover ? band->cover[x] : k->all_cover;
     }
 }
 
-static void paint_row(const recede_canvas *canvas, const brush *b, size_t y)
+/* Steps of the ramp by column: light of -1 to 1 between two cells of the grid, eased
+ * at both ends. */
+static void steps_of_block(const brush *b, size_t from, size_t count, unsigned char steps[BLOCK])
 {
-    const recede_band *band = b->band;
-    unsigned char *pixel = canvas->rgb + y * canvas->row_bytes;
-    float middle = (float)y + 0.5f, base = (float)band->base_y;
-    size_t cell = 0, within = 0, step = b->grid->step; /* x is cell * step + within */
-    for (size_t x = 0; x < canvas->width; x++, within++, pixel += 3) {
+    float light[BLOCK] = {0};
+    size_t step = b->grid->step, cell = from / step, within = from - cell * step;
+    for (size_t i = 0; i < count; i++, within++) {
         if (within == step) {
             within = 0;
             cell++;
         }
+        float part = (float)within / (float)step;
+        light[i] = b->light[cell] + (b->light[cell + 1] - b->light[cell]) * part;
+    }
+    for (size_t i = 0; i < BLOCK; i++) {
+        float t = light[i] * 0.5f + 0.5f;
+        t = t < 0 ? 0 : t > 1 ? 1 : t;
+        steps[i] = (unsigned char)(int)(t * t * (3 - 2 * t) * (RECEDE_RAMP_STEPS - 1) + 0.5f);
+    }
+}
+
+static void paint_whole_pixel(unsigned char *pixel, const uint16_t *colour, unsigned threshold)
+{
+    pixel[0] = recede_dithered(colour[0], threshold);
+    pixel[1] = recede_dithered(colour[1], threshold);
+    pixel[2] = recede_dithered(colour[2], threshold);
+}
+
+static void paint_pixel(unsigned char *pixel, const uint16_t *colour, float cover,
+                        unsigned threshold)
+{
+    uint16_t mixed[3];
+    float eased = cover * cover * (3 - 2 * cover);
+    unsigned part = (unsigned)(eased * 256);
+    for (int c = 0; c < 3; c++)
+        mixed[c] = (uint16_t)((pixel[c] * 256u * (256 - part) + colour[c] * part) >> 8);
+    paint_whole_pixel(pixel, cover >= 1 ? colour : mixed, threshold);
+}
+
+/* Columns that the band's edge or a nearer band's runs through. */
+static void paint_broken(const recede_canvas *canvas, const brush *b, size_t y, size_t from,
+                         size_t count, const unsigned char *steps)
+{
+    const recede_band *band = b->band;
+    unsigned char *pixel = canvas->rgb + y * canvas->row_bytes + 3 * from;
+    float middle = (float)y + 0.5f, base = (float)band->base_y;
+    for (size_t x = from; x < from + count; x++, pixel += 3) {
         float below = middle - base + band->height[x], half = band->half[x];
         if (below <= -half || (float)y >= band->cover[x])
             continue;
-        float part = (float)within / (float)step;
-        float light = b->light[cell] + (b->light[cell + 1] - b->light[cell]) * part;
-        const uint16_t *colour = b->ramp->at + step_of_light(light) * 3;
+        const uint16_t *colour = b->ramp->at + 3 * steps[x - from];
         float cover = below >= half ? 1 : below / (2 * half) + 0.5f;
         if (!canvas->reduced)
             paint_pixel(pixel, colour, cover, recede_threshold(x, y));
         else if (cover >= 0.5f)
             recede_reduced_pixel(canvas->reduced, colour, pixel);
+    }
+}
+
+static void paint_whole(const recede_canvas *canvas, const brush *b, size_t y, size_t from,
+                        size_t count, const unsigned char *steps)
+{
+    unsigned char *pixel = canvas->rgb + y * canvas->row_bytes + 3 * from;
+    for (size_t i = 0; i < count; i++, pixel += 3)
+        paint_whole_pixel(pixel, b->ramp->at + 3 * steps[i], recede_threshold(from + i, y));
+}
+
+/* A pixel's margin makes up for rounding. */
+static void paint_row(const recede_canvas *canvas, const brush *b, size_t y)
+{
+    float below_base = (float)y + 0.5f - (float)b->band->base_y;
+    unsigned char steps[BLOCK];
+    for (size_t from = 0; from < canvas->width; from += BLOCK) {
+        const block *k = &b->blocks[from / BLOCK];
+        size_t count = canvas->width - from < BLOCK ? canvas->width - from : BLOCK;
+        if (below_base + k->highest < -1 || (float)y >= k->all_cover)
+            continue;
+        steps_of_block(b, from, count, steps);
+        if (below_base + k->lowest > 1 && (float)y < k->cover && !canvas->reduced)
+            paint_whole(canvas, b, y, from, count, steps);
+        else
+            paint_broken(canvas, b, y, from, count, steps);
     }
 }
 
@@ -108,6 +168,7 @@ static void paint_rows(const recede_canvas *canvas, const recede_terrain *t,
     rows_of(t, b->band, &top, &bottom);
     b->ramp = graded ? &mixed : &crest;
     b->light = light;
+    measure_blocks(t, b);
     for (double y = top; y < bottom; y++) {
         if (graded)
             recede_ramp_mix(&crest, &base, (unsigned)(256 * (y - top) / (bottom - top)),
@@ -122,7 +183,9 @@ recede_code recede_brush_band(const recede_canvas *canvas, const recede_terrain 
                               const recede_lighting *lighting)
 {
     recede_grid grid;
-    brush b = {band, &grid, NULL, NULL};
+    brush b;
+    b.band = band;
+    b.grid = &grid;
     recede_code code = recede_sketch_grid(t, band, lighting, &grid);
     if (code)
         return code;

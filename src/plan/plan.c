@@ -4,34 +4,12 @@
 
 #include "colour/error.h"
 #include "colour/memory.h"
+#include "paint/index.h"
+#include "plan/fits.h"
+#include "plan/stage.h"
 
-static void take_recipe(recede_side *side, const recede_wash_recipe *found)
-{
-    side->crest.recipe = found->from;
-    side->base.recipe = side->graded ? found->to : found->from;
-    side->half_delta_e = found->half_delta_e;
-    side->two_washes = found->two_washes;
-}
-
-static recede_code find_recipes(struct recede_plan *plan, const recede_wash_target *targets,
-                                const recede_progress *progress, recede_error *error)
-{
-    size_t count = 1 + 2 * plan->scene.plane_count;
-    recede_wash_recipe *found = recede_allocate_array(&plan->allocator, count, sizeof *found);
-    if (!found)
-        return recede_fail(error, RECEDE_NO_MEMORY, "");
-    recede_code code = recede_search_all(plan->palette, &plan->scene.rules, targets, count, found,
-                                         &plan->allocator, progress, error);
-    if (!code) {
-        take_recipe(&plan->sky, &found[0]);
-        for (size_t i = 0; i < plan->scene.plane_count; i++) {
-            take_recipe(&plan->planes[i].lit, &found[1 + 2 * i]);
-            take_recipe(&plan->planes[i].shadow, &found[2 + 2 * i]);
-        }
-    }
-    recede_release(&plan->allocator, found);
-    return code;
-}
+/* Shares of the progress: the index, then the washes. */
+#define INDEX_SHARE 0.8
 
 static recede_code prepare(struct recede_plan *plan, recede_error *error)
 {
@@ -42,15 +20,14 @@ static recede_code prepare(struct recede_plan *plan, recede_error *error)
                                   &plan->allocator, &plan->palette, error);
     if (code)
         return code;
-    recede_palette_range(plan->palette, &scene->rules, &plan->darkest_paint_y,
-                         &plan->palest_paint_y);
     for (size_t i = 0; i < scene->plane_count; i++)
         plan->planes[i].plane = scene->plane_count - 1 - i;
     return RECEDE_OK;
 }
 
-recede_code recede_plan_start(const recede_scene *scene, const recede_allocator *allocator,
-                              struct recede_plan **out, recede_error *error)
+/* All of recede_plan_start but the paints' range. */
+static recede_code begin(const recede_scene *scene, const recede_allocator *allocator,
+                         struct recede_plan **out, recede_error *error)
 {
     allocator = recede_allocator_or_default(allocator);
     *out = NULL;
@@ -68,6 +45,16 @@ recede_code recede_plan_start(const recede_scene *scene, const recede_allocator 
     return code;
 }
 
+recede_code recede_plan_start(const recede_scene *scene, const recede_allocator *allocator,
+                              struct recede_plan **out, recede_error *error)
+{
+    recede_code code = begin(scene, allocator, out, error);
+    if (!code)
+        recede_palette_range((*out)->palette, &(*out)->scene.rules, &(*out)->darkest_paint_y,
+                             &(*out)->palest_paint_y);
+    return code;
+}
+
 recede_code recede_plan_look(struct recede_plan *plan, recede_wash_target *targets,
                              recede_error *error)
 {
@@ -81,13 +68,13 @@ recede_code recede_plan_look(struct recede_plan *plan, recede_wash_target *targe
     return RECEDE_OK;
 }
 
-static recede_code fill(struct recede_plan *plan, const recede_progress *progress,
-                        recede_error *error)
+static recede_code fill(struct recede_plan *plan, const recede_index *index,
+                        const recede_progress *progress, recede_error *error)
 {
     recede_wash_target targets[RECEDE_MOST_WASHES];
     recede_code code = recede_plan_look(plan, targets, error);
     if (!code)
-        code = find_recipes(plan, targets, progress, error);
+        code = recede_plan_recipes(plan, index, targets, progress, error);
     if (code)
         return code;
     recede_plan_neighbours(plan);
@@ -95,21 +82,57 @@ static recede_code fill(struct recede_plan *plan, const recede_progress *progres
     return RECEDE_OK;
 }
 
-recede_code recede_plan_new(const recede_scene *scene, const recede_allocator *allocator,
-                            const recede_progress *progress, recede_plan **out,
-                            recede_error *error)
+/* Fills a plan that was started, or gives it back. */
+static recede_code finish(struct recede_plan *plan, const recede_index *index,
+                          const recede_progress *progress, recede_plan **out,
+                          recede_error *error)
 {
-    struct recede_plan *plan;
-    *out = NULL;
-    recede_code code = recede_plan_start(scene, allocator, &plan, error);
-    if (code)
-        return code;
-    code = fill(plan, progress, error);
+    recede_index_range(index, &plan->darkest_paint_y, &plan->palest_paint_y);
+    recede_code code = fill(plan, index, progress, error);
     if (code)
         recede_plan_free(plan);
     else
         *out = plan;
     return code;
+}
+
+recede_code recede_plan_new(const recede_scene *scene, const recede_allocator *allocator,
+                            const recede_progress *progress, recede_plan **out,
+                            recede_error *error)
+{
+    struct recede_plan *plan;
+    recede_index *index;
+    recede_stage stage;
+    *out = NULL;
+    recede_code code = begin(scene, allocator, &plan, error);
+    if (code)
+        return code;
+    code = recede_index_new(plan->palette, &plan->scene.rules, 0, allocator,
+                            recede_stage_start(&stage, progress, 0.0, INDEX_SHARE), &index, error);
+    if (code) {
+        recede_plan_free(plan);
+        return code;
+    }
+    code = finish(plan, index, recede_stage_start(&stage, progress, INDEX_SHARE, 1.0), out, error);
+    recede_index_free(index);
+    return code;
+}
+
+recede_code recede_plan_with_index(const recede_scene *scene, const recede_index *index,
+                                   const recede_allocator *allocator,
+                                   const recede_progress *progress, recede_plan **out,
+                                   recede_error *error)
+{
+    struct recede_plan *plan;
+    *out = NULL;
+    recede_code code = begin(scene, allocator, &plan, error);
+    if (code)
+        return code;
+    if (!recede_index_fits(index, plan->palette, &plan->scene.rules)) {
+        recede_plan_free(plan);
+        return recede_fail(error, RECEDE_CONFLICT, "paint");
+    }
+    return finish(plan, index, progress, out, error);
 }
 
 void recede_plan_free(recede_plan *plan)

@@ -43,6 +43,11 @@ void recede_plan_targets(struct recede_plan *plan, recede_wash_target *targets);
 /* A wash's target, on paper; its recipe is left alone. */
 void recede_wash_aim(const recede_tone *tone, const recede_sight *sight, recede_wash *wash);
 
+/* Every wash's ground and recipe; targets as recede_plan_targets lists them. */
+recede_code recede_plan_recipes(struct recede_plan *plan, const recede_index *index,
+                                const recede_wash_target *targets,
+                                const recede_progress *progress, recede_error *error);
+
 /* Steps and edges between neighbours, from the colours the mixes give. */
 void recede_plan_neighbours(struct recede_plan *plan);
 

@@ -113,6 +113,7 @@ static recede_code check_numbers(const recede_scene *scene, recede_error *error)
         {"paint.most_pigments", scene->rules.most_pigments, 1, RECEDE_MOST_IN_MIX},
         {"paint.most_parts", scene->rules.most_parts, 1, RECEDE_MOST_PARTS},
         {"paint.tie", scene->rules.tie, 0.0, 10.0},
+        {"paint.most_tubes", scene->most_tubes, 0, RECEDE_MOST_PAINTS},
         {"paper.width", scene->paper_width_m, 0.01, 10.0},
         {"paper.height", scene->paper_height_m, 0.01, 10.0},
         {"picture.sky_value", scene->sky_value, 1.0, 10.0},
@@ -132,6 +133,17 @@ static void fill_sky_value(recede_scene *scene)
 }
 
 /* Air and light go before the planes, whose heights may come from the eye's. */
+/* Opaque paint hides what it is laid over. */
+static recede_code fill_shadows(recede_scene *scene, recede_error *error)
+{
+    static const char path[] = "paint.shadows";
+    if (scene->shadows_over == -1)
+        scene->shadows_over = scene->medium == RECEDE_WATERCOLOUR;
+    if (scene->shadows_over == 1 && scene->medium != RECEDE_WATERCOLOUR)
+        return recede_fail_name(error, RECEDE_CONFLICT, path, "over");
+    return recede_check_range(error, path, scene->shadows_over, 0, 1);
+}
+
 recede_code recede_scene_check(recede_scene *scene, recede_error *error)
 {
     recede_code code = check_count(scene->plane_count, RECEDE_MOST_PLANES, "planes", error);
@@ -143,6 +155,8 @@ recede_code recede_scene_check(recede_scene *scene, recede_error *error)
         return code;
     fill_sky_value(scene);
     code = check_numbers(scene, error);
+    if (!code)
+        code = fill_shadows(scene, error);
     for (size_t i = 0; !code && i < scene->plane_count; i++) {
         fill_heights(&scene->planes[i], scene->air.eye_m);
         code = check_plane(scene, i, error);

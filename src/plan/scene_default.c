@@ -17,6 +17,7 @@ void recede_scene_default(recede_scene *scene)
     scene->rules.most_pigments = 3;
     scene->rules.most_parts = 8;
     scene->rules.tie = 1.0;
+    scene->shadows_over = -1;
     scene->paper = recede_paper_white();
     scene->paper_width_m = 0.38;
     scene->paper_height_m = 0.28;

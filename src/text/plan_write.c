@@ -196,6 +196,15 @@ static void write_about(recede_json *json, const char *key, const recede_scene *
         recede_json_string(json, key, scene->planes[plane].name);
 }
 
+static void write_addition(recede_json *json, const recede_warning *warning)
+{
+    recede_json_object(json, "addition");
+    recede_json_string(json, "pigment", warning->pigment->name);
+    recede_json_string(json, "colour_index", warning->pigment->colour_index);
+    recede_json_number(json, "delta_e", warning->number[1]);
+    recede_json_end_object(json);
+}
+
 static void write_warning(recede_json *json, const recede_scene *scene,
                           const recede_warning *warning)
 {
@@ -210,12 +219,15 @@ static void write_warning(recede_json *json, const recede_scene *scene,
     if (warning->plane >= 0 && (warning->kind == RECEDE_WARN_NOT_REACHED ||
                                 warning->kind == RECEDE_WARN_TWO_WASHES))
         recede_json_string(json, "side", warning->shadow ? "shadow" : "lit");
+    if (warning->pigment)
+        write_addition(json, warning);
     recede_json_string(json, "sentence", recede_buffer_string(&sentence));
     recede_json_end_object(json);
     recede_buffer_free(&sentence);
 }
 
-void recede_plan_write(const recede_plan *plan, recede_buffer *out)
+/* told NULL: without an order of work. */
+static void write_plan(const recede_plan *plan, const recede_work_told *told, recede_buffer *out)
 {
     const recede_scene *scene = recede_plan_scene(plan);
     recede_json json;
@@ -236,6 +248,18 @@ void recede_plan_write(const recede_plan *plan, recede_buffer *out)
     for (size_t i = 0; i < recede_plan_warning_count(plan); i++)
         write_warning(&json, scene, recede_plan_warning(plan, i));
     recede_json_end_array(&json);
+    if (told)
+        recede_work_write(told, &json);
     recede_json_end_object(&json);
     recede_buffer_text(out, "\n");
+}
+
+void recede_plan_write(const recede_plan *plan, recede_buffer *out)
+{
+    write_plan(plan, NULL, out);
+}
+
+void recede_plan_write_with_work(const recede_work_told *told, recede_buffer *out)
+{
+    write_plan(told->plan, told, out);
 }

@@ -4,10 +4,14 @@
 
 #include "recede.h"
 #include "text/buffer.h"
+#include "text/work_write.h"
 #include "text/json.h"
 
 /* As a file: ends with a line end. */
 void recede_plan_write(const recede_plan *plan, recede_buffer *out);
+
+/* The same with the order of work, as its member "work". */
+void recede_plan_write_with_work(const recede_work_told *told, recede_buffer *out);
 
 /* A table of at most 100 columns for the terminal, far to near. */
 void recede_plan_table(const recede_plan *plan, recede_buffer *out);

@@ -71,6 +71,16 @@ static int has_sky_value(const void *scene)
     return !isnan(((const recede_scene *)scene)->sky_value);
 }
 
+static int has_most_tubes(const void *scene)
+{
+    return ((const recede_scene *)scene)->most_tubes > 0;
+}
+
+static int has_shadows(const void *scene)
+{
+    return ((const recede_scene *)scene)->shadows_over >= 0;
+}
+
 /* ---- the fields */
 
 static const recede_field mist_list[] = {
@@ -105,6 +115,9 @@ static const recede_field paint_list[] = {
     {"most_pigments", &recede_form_whole, .offset = SCENE(rules.most_pigments)},
     {"most_parts", &recede_form_whole, .offset = SCENE(rules.most_parts)},
     {"tie", &recede_form_number, .offset = SCENE(rules.tie)},
+    {"most_tubes", &recede_form_whole, .offset = SCENE(most_tubes), .written = has_most_tubes},
+    {"shadows", &recede_form_choice, .offset = SCENE(shadows_over),
+     .words = recede_shadows_words, .written = has_shadows},
 };
 static const recede_fields paint = {"paint", paint_list, COUNT(paint_list), finish_paint};
 
@@ -117,7 +130,7 @@ static const recede_fields paper = {"paper", paper_list, COUNT(paper_list), NULL
 static const recede_field picture_list[] = {
     {"sky_value", &recede_form_number, .offset = SCENE(sky_value), .written = has_sky_value},
     {"adaptation", &recede_form_number, .offset = SCENE(adaptation)},
-    {"darks", &recede_form_darks, .offset = SCENE(darks_fitted), .words = recede_darks_words},
+    {"darks", &recede_form_choice, .offset = SCENE(darks_fitted), .words = recede_darks_words},
 };
 static const recede_fields picture = {"picture", picture_list, COUNT(picture_list), NULL};
 
@@ -186,6 +199,20 @@ static int has_white(const recede_scene *scene)
     return 0;
 }
 
+/* Opaque paint hides what it is laid over. */
+static recede_text_status refuse_over(recede_reader *reader, const recede_scene *scene,
+                                      size_t value)
+{
+    size_t given = recede_tree_member(reader->tree, value, "shadows");
+    if (scene->shadows_over != 1 || given == RECEDE_TREE_NONE)
+        return RECEDE_TEXT_OK;
+    recede_place place = recede_tree_place(reader->tree, given)->value;
+    return recede_text_refuse(reader->error, place.line, place.column,
+                              "shadows is \"over\", but %s hides what it is laid over; write "
+                              "\"beside\", or leave it out",
+                              recede_word_numbered(recede_medium_words, scene->medium)->word);
+}
+
 /* Opaque media are lightened with white: without a palette they take the one
  * that has it. */
 static recede_text_status finish_paint(recede_reader *reader, size_t value, void *base)
@@ -193,6 +220,9 @@ static recede_text_status finish_paint(recede_reader *reader, size_t value, void
     recede_scene *scene = base;
     if (scene->medium == RECEDE_WATERCOLOUR)
         return RECEDE_TEXT_OK;
+    recede_text_status status = refuse_over(reader, scene, value);
+    if (status)
+        return status;
     size_t given = recede_tree_member(reader->tree, value, "palette");
     if (given == RECEDE_TREE_NONE)
         recede_scene_use_palette(scene, opaque_palette(), NULL);

@@ -59,8 +59,9 @@ void recede_fields_write(recede_json *json, const recede_fields *fields, const v
 extern const recede_form recede_form_title, recede_form_name, recede_form_number,
     recede_form_whole, recede_form_length, recede_form_visibility, recede_form_haze,
     recede_form_sun_height, recede_form_sun_side, recede_form_sky, recede_form_medium,
-    recede_form_darks;
-extern const recede_word recede_sky_words[], recede_medium_words[], recede_darks_words[];
+    recede_form_choice; /* of two words; the number is an int, 0 or 1 */
+extern const recede_word recede_sky_words[], recede_medium_words[], recede_darks_words[],
+    recede_shadows_words[];
 
 /* Forms of an own colour; the place is a recede_own. */
 extern const recede_form recede_form_foliage, recede_form_surface, recede_form_colour,

@@ -233,6 +233,7 @@ const recede_word recede_medium_words[] = {{"watercolour", RECEDE_WATERCOLOUR},
                                            {"oil", RECEDE_OIL},
                                            {NULL, 0.0}};
 const recede_word recede_darks_words[] = {{"fitted", 1}, {"as seen", 0}, {NULL, 0.0}};
+const recede_word recede_shadows_words[] = {{"over", 1}, {"beside", 0}, {NULL, 0.0}};
 
 static recede_text_status read_word(recede_reader *reader, size_t value,
                                     const recede_field *field, double *number)
@@ -288,8 +289,8 @@ static void write_medium(recede_json *json, const recede_field *field, const voi
 
 const recede_form recede_form_medium = {NULL, "", read_medium, write_medium};
 
-static recede_text_status read_darks(recede_reader *reader, size_t value,
-                                     const recede_field *field, void *at)
+static recede_text_status read_choice(recede_reader *reader, size_t value,
+                                      const recede_field *field, void *at)
 {
     double number;
     recede_text_status status = read_word(reader, value, field, &number);
@@ -298,9 +299,9 @@ static recede_text_status read_darks(recede_reader *reader, size_t value,
     return status;
 }
 
-static void write_darks(recede_json *json, const recede_field *field, const void *at)
+static void write_choice(recede_json *json, const recede_field *field, const void *at)
 {
     write_word(json, field, *(const int *)at ? 1 : 0);
 }
 
-const recede_form recede_form_darks = {NULL, "", read_darks, write_darks};
+const recede_form recede_form_choice = {NULL, "", read_choice, write_choice};

@@ -1,5 +1,4 @@
-/* The search by index against the reference search, to the last bit, and the index
- * itself against the films it stands for. */
+/* The index against the films it stands for, its memory, progress and refusals. */
 #include "paint/index.h"
 
 #include <stdlib.h>
@@ -7,12 +6,10 @@
 #include "paint/mixes.h"
 #include "paint/recipes.h"
 #include "paint/sweep.h"
-#include "paint/wash_targets.h"
+#include "paint/paints.h"
 #include "recede.h"
 #include "support/allocator.h"
 #include "support/assert_near.h"
-
-enum { MOST_TARGETS = 60 };
 
 static recede_palette *named_palette(const char *name)
 {
@@ -27,121 +24,6 @@ static recede_index *index_of(const recede_palette *palette, const recede_rules 
     assert_int_equal(
         recede_index_new(palette, rules, most_bytes, NULL, NULL, &index, NULL), RECEDE_OK);
     return index;
-}
-
-static void as_reference(const recede_palette *palette, recede_rules rules, size_t most_bytes,
-                         int count, dice *d)
-{
-    static recede_wash_target targets[MOST_TARGETS];
-    static recede_wash_recipe found[MOST_TARGETS], expected[MOST_TARGETS];
-    recede_index *index = index_of(palette, &rules, most_bytes);
-    for (int i = 0; i < count; i++)
-        targets[i] = wash_target(palette, d, i);
-    assert_int_equal(recede_search(index, targets, (size_t)count, found, NULL, NULL, NULL),
-                     RECEDE_OK);
-    assert_int_equal(recede_search_all(palette, &rules, targets, (size_t)count, expected, NULL,
-                                       NULL, NULL), RECEDE_OK);
-    for (int i = 0; i < count; i++)
-        assert_same_wash(&found[i], &expected[i], targets[i].graded);
-    recede_index_free(index);
-}
-
-static void six_and_twelve_pigments_as_the_reference(void **state)
-{
-    (void)state;
-    dice d = {2025};
-    recede_palette *six = named_palette("landscape-six");
-    recede_palette *twelve = named_palette("landscape-twelve");
-    as_reference(six, (recede_rules){3, 8, 1}, 0, MOST_TARGETS, &d);
-    as_reference(twelve, (recede_rules){3, 6, 1}, 0, MOST_TARGETS, &d);
-    recede_palette_free(six);
-    recede_palette_free(twelve);
-}
-
-/* A tie of nothing wants the closest exactly; a wide one a long list. */
-static void whatever_the_rules_as_the_reference(void **state)
-{
-    (void)state;
-    static const double ties[] = {0, 0.01, 0.3, 2, 10};
-    dice d = {17};
-    recede_palette *six = named_palette("landscape-six");
-    recede_palette *three =
-        palette_of("yellow ochre|ultramarine blue|burnt sienna", RECEDE_WATERCOLOUR);
-    recede_palette *one = palette_of("viridian", RECEDE_WATERCOLOUR);
-    for (int i = 0; i < 12; i++) {
-        recede_rules rules = {1 + i % 4, 1 + (5 * i) % 12, ties[i % 5]};
-        as_reference(three, rules, 0, 36, &d);
-        as_reference(one, rules, 0, 12, &d);
-        if (i < 5)
-            as_reference(six, (recede_rules){2 + i % 2, 4 + i % 2, ties[i]}, 0, 36, &d);
-    }
-    recede_palette_free(six);
-    recede_palette_free(three);
-    recede_palette_free(one);
-}
-
-static void opaque_paints_as_the_reference(void **state)
-{
-    (void)state;
-    dice d = {23};
-    recede_palette *ten = named_palette("opaque-ten");
-    as_reference(ten, (recede_rules){3, 8, 1}, 0, MOST_TARGETS, &d);
-    as_reference(ten, (recede_rules){4, 6, 0.2}, 0, MOST_TARGETS, &d);
-    as_reference(ten, (recede_rules){3, 8, 1}, 40000, MOST_TARGETS, &d);
-    recede_palette_free(ten);
-}
-
-/* Twins, one paint under two names: ties in everything but the palette's order. */
-static void twins_as_the_reference(void **state)
-{
-    (void)state;
-    dice d = {29};
-    recede_palette *palette = palette_of(
-        "french ultramarine|hansa yellow|ultramarine blue|lemon yellow", RECEDE_WATERCOLOUR);
-    as_reference(palette, (recede_rules){3, 5, 1}, 0, MOST_TARGETS, &d);
-    as_reference(palette, (recede_rules){3, 5, 0}, 0, MOST_TARGETS, &d);
-    recede_palette_free(palette);
-}
-
-/* Where memory is short the index holds mixes of few pigments, or none; the rest go
- * by in a stream. */
-static void what_does_not_fit_as_the_reference(void **state)
-{
-    (void)state;
-    static const struct { size_t bytes; int held; } caps[] = {
-        {1, 0}, {50000, 1}, {200000, 2}, {250000, 3}, {0, 4},
-    };
-    static const double ties[] = {1, 0, 0.3};
-    dice d = {31};
-    recede_palette *six = named_palette("landscape-six");
-    for (int i = 0; i < 5; i++) {
-        recede_rules rules = {4, 6, 1};
-        recede_index *index = index_of(six, &rules, caps[i].bytes);
-        assert_int_equal(recede_index_pigments(index), caps[i].held);
-        if (caps[i].held)
-            assert_true(!caps[i].bytes || recede_index_bytes(index) <= caps[i].bytes);
-        recede_index_free(index);
-        for (int tie = 0; tie < 3; tie++) {
-            rules.tie = ties[tie];
-            as_reference(six, rules, caps[i].bytes, 30, &d);
-        }
-    }
-    recede_palette_free(six);
-}
-
-/* A paper darker than its own surface, and paints far out: no curve holds them. */
-static void what_no_curve_holds_as_the_reference(void **state)
-{
-    (void)state;
-    dice d = {37};
-    recede_palette *palette = palette_of("yellow ochre|viridian", RECEDE_WATERCOLOUR);
-    recede_rules rules = {2, 4, 1};
-    palette->paper.at[30] = palette->paper_internal[30] = 0;
-    recede_index *index = index_of(palette, &rules, 0);
-    assert_int_equal(recede_index_pigments(index), 0);
-    recede_index_free(index);
-    as_reference(palette, rules, 0, 24, &d);
-    recede_palette_free(palette);
 }
 
 static void no_targets_are_no_work(void **state)
@@ -234,6 +116,35 @@ static void check_index(const char *name, recede_rules rules)
     assert_int_equal(mixes, 0);
     recede_index_free(index);
     recede_palette_free(palette);
+}
+
+/* Single precision passes over mixes that are neither the darkest nor the palest. */
+static void its_range_is_the_palette_s(void **state)
+{
+    (void)state;
+    static const char *const names[] = {"landscape-six", "landscape-twelve", "opaque-ten"};
+    for (int i = 0; i < 6; i++) {
+        recede_rules rules = {1 + i % 4, 5, 1};
+        recede_palette *palette = named_palette(names[i % 3]);
+        recede_index *index = index_of(palette, &rules, i < 3 ? 0 : 40000);
+        recede_sweep sweep;
+        recede_mixes walk;
+        double darkest = recede_palette_xyz(palette, palette->paper.at).y, palest = darkest;
+        double found[4];
+        recede_sweep_start(&sweep, palette);
+        recede_mixes_start(&walk, (int)palette->count, &rules);
+        while (recede_mixes_next(&walk)) {
+            recede_sweep_take(&sweep, &walk.mix);
+            darkest = fmin(darkest, recede_sweep_xyz(&sweep, 0).y);
+            palest = fmax(palest, recede_sweep_xyz(&sweep, 0).y);
+        }
+        recede_palette_range(palette, &rules, &found[0], &found[1]);
+        recede_index_range(index, &found[2], &found[3]);
+        for (int j = 0; j < 4; j++)
+            assert_near(found[j], j % 2 ? palest : darkest, 0);
+        recede_index_free(index);
+        recede_palette_free(palette);
+    }
 }
 
 static void every_film_lies_in_its_leaf_s_box(void **state)
@@ -390,13 +301,8 @@ static void what_cannot_be_is_refused(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(six_and_twelve_pigments_as_the_reference),
-        cmocka_unit_test(whatever_the_rules_as_the_reference),
-        cmocka_unit_test(opaque_paints_as_the_reference),
-        cmocka_unit_test(twins_as_the_reference),
-        cmocka_unit_test(what_does_not_fit_as_the_reference),
-        cmocka_unit_test(what_no_curve_holds_as_the_reference),
         cmocka_unit_test(no_targets_are_no_work),
+        cmocka_unit_test(its_range_is_the_palette_s),
         cmocka_unit_test(every_film_lies_in_its_leaf_s_box),
         cmocka_unit_test(no_memory_at_any_point_leaves_nothing_behind),
         cmocka_unit_test(the_index_is_one_block_of_the_size_it_tells),
