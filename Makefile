@@ -31,7 +31,7 @@ TABLES      := $(sort $(wildcard src/data/*.txt))
 TABLE_OBJS  := $(patsubst src/data/%.txt,$(BUILD)/data/%.o,$(TABLES))
 CORE_OBJS   := $(call objects,$(call sources,$(CORE))) $(TABLE_OBJS)
 FRONT_OBJS  := $(call objects,$(call sources,$(FRONT))) $(BUILD)/data/builtin_scene.o
-CLI_OBJS    := $(call objects,$(call sources,cli))
+CLI_OBJS    := $(call objects,$(call sources,cli)) $(BUILD)/data/planner_page.o
 LIB         := $(BUILD)/librecede.a
 FRONT_LIB   := $(BUILD)/libfront.a
 TEST_SRCS   := $(sort $(wildcard tests/*/test_*.c))
@@ -119,9 +119,26 @@ $(BUILD)/tests/%: tests/%.c $(SUPPORT_OBJS) $(FRONT_LIB) $(LIB)
 	@echo "cc $<"
 	@$(CC) $(BASE) $(TEST_FLAGS) -MF $@.d -o $@ $< $(SUPPORT_OBJS) $(FRONT_LIB) $(LIB) $(TEST_LIBS)
 
+# Timings, never part of a test. Without NLopt it says so and goes on.
+BENCH_OBJS := $(call objects,$(sort $(wildcard tests/bench/*.c)))
+NLOPT_FLAGS = $(shell pkg-config --exists nlopt && echo -DRECEDE_NLOPT `pkg-config --cflags nlopt`)
+NLOPT_LIBS = $(shell pkg-config --exists nlopt && pkg-config --libs nlopt)
+bench: setup-build
+	-tools/setup.sh bench
+	$(MAKE) $(BUILD)/recede $(BUILD)/bench
+	$(BUILD)/bench $(BUILD)/recede
+$(BUILD)/bench: $(BENCH_OBJS) $(FRONT_LIB) $(LIB)
+	$(CC) $(SANFLAGS) $(LDFLAGS) -o $@ $^ $(NLOPT_LIBS) $(FRONT_LIBS)
+$(BUILD)/tests/bench/%.o: tests/bench/%.c
+	@mkdir -p $(@D)
+	@echo "cc $<"
+	@$(CC) $(BASE) -D_DEFAULT_SOURCE $(FRONT_FLAGS) -Itests $(NLOPT_FLAGS) -c -o $@ $<
+
 clean:
 	rm -rf $(BUILD)
 
 .SECONDARY: $(SUPPORT_OBJS)
+
+include tools/page.mk
 
 -include $(shell find $(BUILD) -name '*.d' 2>/dev/null)

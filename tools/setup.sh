@@ -1,13 +1,14 @@
 #!/bin/sh
 # Makes sure that what the build (or the tests) need is there.
 #
-#     tools/setup.sh build|test
+#     tools/setup.sh build|test|bench|page|test-page
 #
 # Satisfied where pkg-config and the compiler find everything; else installs
 # the missing Debian packages; on another system names them and stops.
 set -eu
 
 what=${1:-build}
+fetched=${FETCHED:-build/fetched}
 font=${FONT:-/usr/share/fonts/truetype/lato/Lato-Regular.ttf}
 cc=${CC:-cc}
 missing=
@@ -25,6 +26,34 @@ compiles() {
         "$cc" -x c - -o /dev/null -lm
 }
 
+# For the planning page: a compiler to WebAssembly, the sources of cJSON, and for
+# its tests a browser and what drives it.
+wasm_builtins() {
+    ls /usr/lib/llvm-*/lib/clang/*/lib/wasi/libclang_rt.builtins-wasm32.a
+}
+look_for_page() {
+    need clang command -v clang
+    need lld command -v wasm-ld
+    need wasi-libc test -r /usr/include/wasm32-wasi/stdlib.h
+    need libclang-rt-14-dev-wasm32 wasm_builtins
+    need dpkg-dev command -v dpkg-source
+    if [ "$what" = test-page ]; then
+        need chromium command -v chromium
+        need nodejs command -v node
+        need npm command -v npm
+    fi
+}
+fetch() {
+    case $what in
+    *page) tools/fetch-cjson.sh "$fetched" ;;
+    esac
+    if [ "$what" = test-page ] && ! [ -d "$fetched/node/node_modules/axe-core" ]; then
+        mkdir -p "$fetched/node"
+        (cd "$fetched/node" && echo '{"private":true}' > package.json &&
+            npm install --silent --no-audit --no-fund playwright-core@1 axe-core@4 > /dev/null)
+    fi
+}
+
 look() {
     missing=
     need gcc command -v "$cc"
@@ -37,6 +66,10 @@ look() {
     need libpango1.0-dev pkg-config --exists pangocairo
     need libfontconfig-dev pkg-config --exists fontconfig
     need fonts-lato test -r "$font"
+    case $what in *page) look_for_page ;; esac
+    if [ "$what" = bench ]; then
+        need libnlopt-dev pkg-config --exists nlopt
+    fi
     if [ "$what" = test ]; then
         need libcmocka-dev pkg-config --exists cmocka
         need liblcms2-dev pkg-config --exists lcms2
@@ -52,7 +85,10 @@ look() {
 }
 
 look
-[ -n "$missing" ] || exit 0
+if [ -z "$missing" ]; then
+    fetch
+    exit 0
+fi
 
 if ! command -v apt-get >/dev/null 2>&1; then
     echo "setup: this is not a Debian system; please install what these Debian packages hold:$missing" >&2
@@ -78,3 +114,4 @@ if [ -n "$missing" ]; then
     echo "setup: installed, but still not found:$missing" >&2
     exit 1
 fi
+fetch

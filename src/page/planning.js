@@ -1,0 +1,68 @@
+/* Asking for plans, and drawing what comes back. One is asked for at a time;
+ * of those wanted meanwhile only the newest counts. */
+const planning = { busy: false, wanted: null, old_box: null };
+
+const box_of = (scene) => {
+  const paint = scene.paint || {};
+  return JSON.stringify([paint.palette, paint.medium, paint.most_pigments, paint.most_parts, paint.tie]);
+};
+
+/* The scene as the box that is ready can plan it. */
+function for_ready_box(scene) {
+  if (bench.ready.box === null || bench.ready.box === box_of(scene)) {
+    bench.keep_box();
+    return scene;
+  }
+  bench.change_box(box_of(scene), text_of(scene),
+    (share) => say(by('state'), `mixing the new box: ${Math.round(share * 100)} %`),
+    () => { say(by('state'), ''); request_plan({ filled: true }); },
+    (problem) => { say(by('state'), ''); show_problem(problem, 'The box'); });
+  if (!by('state').textContent) say(by('state'), 'mixing the new box');
+  return { ...scene, paint: planning.old_box };
+}
+
+function request_plan(want) {
+  const earlier = planning.wanted;
+  planning.wanted = {
+    moving: !!want.moving && !(earlier && earlier.filled),
+    filled: !!want.filled || !!(earlier && earlier.filled),
+    controls: !!want.controls || !!(earlier && earlier.controls),
+    since: want.since !== undefined ? want.since : performance.now(),
+  };
+  if (!planning.busy) ask_for_plan();
+}
+
+async function ask_for_plan() {
+  const want = planning.wanted, scene = for_ready_box(hand.scene);
+  planning.wanted = null;
+  planning.busy = true;
+  try {
+    const size = picture_size(want.moving);
+    const answer = await bench.ready.ask('plan', {
+      scene: text_of(scene), ...size, greys: picture.greys, moving: want.moving, lines: true,
+      planes: scene.planes.length, filled: want.filled,
+    });
+    bench.ready.box = box_of(scene);
+    planning.old_box = structuredClone(scene.paint);
+    draw(answer, want);
+  } catch (problem) {
+    if (!problem.closed) show_problem(problem);
+    else request_plan(want);
+  }
+  planning.busy = false;
+  if (planning.wanted) ask_for_plan();
+}
+
+function draw(answer, want) {
+  hand.view = JSON.parse(answer.view);
+  if (answer.filled) hand.filled = JSON.parse(answer.filled);
+  if (!by('problem').hidden) show_problem(null);
+  draw_picture(answer, want);
+  draw_key(hand.view);
+  if (want.controls) show_controls();
+  if (want.filled) draw_at_rest();
+  const end = performance.now();
+  document.dispatchEvent(new CustomEvent('drawn', {
+    detail: { moving: want.moving, milliseconds: end - want.since, ...answer.times },
+  }));
+}

@@ -1,0 +1,103 @@
+#include <stdio.h>
+#include <string.h>
+
+#include "page/page.h"
+#include "text/scene_read.h"
+#include "text/words.h"
+
+recede_json recede_page_reply_start(recede_page *page)
+{
+    recede_json json;
+    recede_buffer_free(&page->reply);
+    recede_buffer_start(&page->reply, NULL);
+    recede_json_start(&json, &page->reply);
+    recede_json_object(&json, NULL);
+    return json;
+}
+
+int recede_page_refuse(recede_page *page, size_t line, size_t column, const char *what)
+{
+    recede_json json = recede_page_reply_start(page);
+    recede_json_whole(&json, "line", (long)line);
+    recede_json_whole(&json, "column", (long)column);
+    recede_json_string(&json, "what", what);
+    recede_json_end_object(&json);
+    return 0;
+}
+
+int recede_page_reply_end(recede_page *page, recede_json *json)
+{
+    recede_json_end_object(json);
+    return page->reply.failed ? recede_page_refuse(page, 0, 0, "not enough memory") : 1;
+}
+
+int recede_page_refuse_core(recede_page *page, const recede_error *error)
+{
+    recede_text_error text = {0, 0, ""};
+    recede_scene_explain(page->room, page->bytes, NULL, error, &text);
+    return recede_page_refuse(page, text.line, text.column, text.what);
+}
+
+static unsigned of_255(double component)
+{
+    double inside = component < 0 ? 0 : component > 1 ? 1 : component;
+    return (unsigned)(inside * 255 + 0.5);
+}
+
+void recede_page_hex(recede_json *json, const char *key, recede_srgb srgb)
+{
+    char hex[8];
+    snprintf(hex, sizeof hex, "#%02x%02x%02x", of_255(srgb.r), of_255(srgb.g), of_255(srgb.b));
+    recede_json_string(json, key, hex);
+}
+
+void recede_page_words(recede_json *json, const char *key, recede_buffer *words)
+{
+    json->out->failed |= words->failed;
+    recede_json_string(json, key, recede_buffer_string(words));
+    recede_buffer_free(words);
+}
+
+static void write_parts(recede_json *json, const recede_palette *palette, const recede_mix *mix)
+{
+    recede_json_array(json, "paints");
+    for (int i = 0; i < mix->count; i++) {
+        recede_json_object(json, NULL);
+        recede_json_string(json, "name",
+                           recede_palette_paint(palette, (size_t)mix->paint[i])->name);
+        recede_json_whole(json, "parts", mix->parts[i]);
+        recede_json_end_object(json);
+    }
+    recede_json_end_array(json);
+}
+
+void recede_page_recipe(recede_json *json, const char *key, const recede_palette *palette,
+                        const recede_recipe *recipe, recede_ground ground)
+{
+    recede_medium medium = recede_palette_medium(palette);
+    recede_buffer words;
+    recede_json_object(json, key);
+    recede_page_hex(json, "hex", recipe->colour.srgb);
+    recede_json_number(json, "value", recipe->colour.value);
+    recede_json_number(json, "delta_e", recipe->delta_e);
+    recede_json_string(json, "difference", recede_words_difference(recipe->delta_e));
+    if (recipe->reach != RECEDE_REACHABLE)
+        recede_json_string(json, "reach", recede_words_reach(recipe->reach));
+    write_parts(json, palette, &recipe->mix);
+    recede_buffer_start(&words, NULL);
+    if (ground == RECEDE_ON_LIT && recipe->mix.count == 0)
+        recede_buffer_text(&words, "the lit wash as it is");
+    else
+        recede_words_parts(&words, palette, &recipe->mix);
+    recede_page_words(json, "parts", &words);
+    if (recipe->mix.count && recede_medium_takes_water(medium)) {
+        recede_json_string(json, "consistency", recede_words_consistency(recipe->mix.water));
+        recede_buffer_start(&words, NULL);
+        recede_words_water(&words, recipe->mix.water);
+        recede_page_words(json, "water", &words);
+    }
+    recede_buffer_start(&words, NULL);
+    recede_words_slip(&words, medium, recipe->slip);
+    recede_page_words(json, "slip", &words);
+    recede_json_end_object(json);
+}

@@ -1,0 +1,110 @@
+/* The scene in hand: as its file has it, with what has been changed. */
+const STORE = 'recede scene';
+
+const hand = {
+  scene: null,    /* as in the file, sparse */
+  filled: null,   /* the library's own reading of it */
+  view: null,     /* the plan as shown */
+  held: null,     /* name of the plane in hand */
+  past: [], future: [], settled: '',
+};
+
+const text_of = (scene) => JSON.stringify(scene, null, 2) + '\n';
+
+function part(key) {
+  if (!hand.scene[key]) hand.scene[key] = {};
+  return hand.scene[key];
+}
+
+const plane_named = (name) => hand.scene.planes.find((plane) => plane.name === name);
+const filled_named = (name) => hand.filled && hand.filled.planes.find((plane) => plane.name === name);
+
+function remember(text) {
+  try {
+    localStorage.setItem(STORE, text);
+  } catch (error) {
+    /* without a store the page still works; it only forgets */
+  }
+}
+
+function remembered() {
+  try {
+    return localStorage.getItem(STORE);
+  } catch (error) {
+    return null;
+  }
+}
+
+/* A change under way, at each movement of the hand. */
+function edit(change, event) {
+  change(hand.scene);
+  request_plan({ moving: true, since: event ? event.timeStamp : performance.now() });
+}
+
+/* The hand has come to rest: the change can be undone from here. */
+function settle() {
+  const text = text_of(hand.scene);
+  if (text !== hand.settled) {
+    hand.past.push(hand.settled);
+    if (hand.past.length > 200) hand.past.shift();
+    hand.future = [];
+    hand.settled = text;
+    remember(text);
+    by('try').hidden = true;
+  }
+  show_doings();
+  request_plan({ filled: true });
+}
+
+function change_at_once(change, event) {
+  edit(change, event);
+  settle();
+}
+
+function show_doings() {
+  by('undo').disabled = hand.past.length === 0;
+  by('redo').disabled = hand.future.length === 0;
+}
+
+/* Takes over a scene that the library has read. */
+function take_scene(text) {
+  hand.scene = JSON.parse(text);
+  hand.settled = text_of(hand.scene);
+  remember(hand.settled);
+  show_doings();
+  request_plan({ filled: true, controls: true });
+}
+
+function step(from, to) {
+  if (!from.length) return;
+  to.push(hand.settled);
+  take_scene(from.pop());
+}
+
+const undo = () => step(hand.past, hand.future);
+const redo = () => step(hand.future, hand.past);
+
+/* A scene from outside: refused with the library's own words, or taken. */
+async function open_text(text, name) {
+  try {
+    await (hand.scene ? bench.aside() : bench.ready).ask('check', { scene: text });
+  } catch (problem) {
+    show_problem(problem, name);
+    return false;
+  }
+  if (hand.settled) {
+    hand.past.push(hand.settled);
+    hand.future = [];
+  }
+  hand.held = null;
+  show_problem(null);
+  take_scene(text);
+  return true;
+}
+
+function show_problem(problem, name) {
+  const place = problem && problem.line ? `${name || 'the scene'}, line ${problem.line}, column ${problem.column}: ` : '';
+  const text = problem ? place + problem.what : '';
+  by('problem').hidden = !problem;
+  say(by('problem'), text && !place && name ? `${name}: ${text}` : text);
+}

@@ -1,0 +1,128 @@
+/* The page plans as the command line does. */
+import assert from 'node:assert/strict';
+import fs from 'node:fs';
+import test from 'node:test';
+import { open_page, and_rest, at_rest, pixels, key_of, saved_scene, command_line, said_mix } from './browser.mjs';
+
+/* Numbers within 1e-9, relative where they are over 1; all else the same. The hue
+ * of a colour without chroma is what rounding makes it: it says nothing. */
+function assert_same(page, program, place = 'plan') {
+  if (place.endsWith('.lch') && program[1] < 1e-9) {
+    assert_same(page.slice(0, 2), program.slice(0, 2), `${place} without its hue`);
+  } else if (typeof program === 'number') {
+    assert.ok(Math.abs(page - program) <= 1e-9 * Math.max(1, Math.abs(program)), `${place}: ${page} and ${program}`);
+  } else if (program && typeof program === 'object') {
+    assert.deepEqual(Object.keys(page), Object.keys(program), place);
+    for (const key of Object.keys(program)) assert_same(page[key], program[key], `${place}.${key}`);
+  } else {
+    assert.equal(page, program, place);
+  }
+}
+
+/* Asks the page's own worker for the whole plan. */
+function whole_plan(page, scene) {
+  return page.evaluate((text) => new Promise((done, fail) => {
+    const desk = window.desks[0], id = `test ${Math.random()}`;
+    desk.addEventListener('message', ({ data }) => {
+      if (data.id !== id || data.share !== undefined) return;
+      if (data.text) done(JSON.parse(data.text));
+      else fail(new Error(JSON.stringify(data)));
+    });
+    desk.postMessage({ call: 'whole', scene: text, id });
+  }), scene);
+}
+
+/* Beside the scenes that come with the program, what they leave out: mist and
+ * heights, white in the paint, shadows beside, a box of tubes. All invented. */
+const MORE = {
+  'mist and heights': `{"air":{"visibility":"12 km","haze":"fine","eye":"90 m","mist":{"visibility":"700 m","top":"60 m"}},
+    "light":{"sun_height":12,"sun_side":150},"planes":[{"name":"near wood","distance":"300 m","base":"20 m","crest":"75 m",
+    "foliage":"spring beech"},{"name":"far hill","distance":"4 km","base":"10 m","crest":"260 m","surface":"pale rock"}]}`,
+  gouache: `{"paint":{"medium":"gouache","most_pigments":4,"most_parts":5},"planes":[{"name":"field","distance":"80 m",
+    "colour":"#6a7a3c"},{"name":"ridge","distance":"9 km","lab":[38,-6,9]}]}`,
+  'a box of tubes': `{"paint":{"palette":["lemon yellow","sap green","french ultramarine","light red","payne's grey"],
+    "shadows":"beside"},"light":{"sky":"painted","horizon":"#f0c898","light":"#fff0dc"},"planes":[{"name":"heath",
+    "distance":"1 km","foliage":"heather"}]}`,
+};
+
+test('every scene plans to the same to 1e-9', async (t) => {
+  const scenes = fs.readdirSync('scenes').filter((name) => name.endsWith('.json'));
+  const all = [...scenes.map((name) => [name, fs.readFileSync(`scenes/${name}`, 'utf8')]), ...Object.entries(MORE)];
+  const { page, close } = await open_page();
+  try {
+    for (const [name, scene] of all)
+      await t.test(name, async () => {
+        const program = command_line(scene);
+        assert.ok(program.plan, program.said);
+        assert_same(await whole_plan(page, scene), program.plan);
+      });
+  } finally {
+    await close();
+  }
+});
+
+/* What the key shows is what the program plans for the scene that the page saves. */
+async function assert_key_as_planned(page) {
+  const { plan, said } = command_line(await saved_scene(page));
+  assert.ok(plan, said);
+  const key = await key_of(page), washes = [];
+  const sides = (side) => (side.recipe ? [side] : [side.crest, side.base]);
+  const sky = plan.sky_grading.graded ? [plan.sky[1], plan.sky[0]] : [plan.sky[1]];
+  washes.push(...sky);
+  for (const plane of plan.planes) washes.push(...sides(plane.lit), ...sides(plane.shadow));
+  const shown = key.flatMap((entry) => entry.washes);
+  assert.deepEqual(shown.map((wash) => wash.mix), washes.map((wash) => said_mix(wash.recipe, wash.ground)));
+  assert.deepEqual(shown.map((wash) => wash.value), washes.map((wash) => wash.mix.value.toFixed(1)));
+  return plan;
+}
+
+test('picture, values and recipes change with the air as the program says', async () => {
+  const { page, said, close } = await open_page();
+  try {
+    await assert_key_as_planned(page);
+    const before = await pixels(page), key = await key_of(page);
+    await and_rest(page, () => page.fill('#visibility', '0.6'));
+    assert.notEqual((await pixels(page)).hash, before.hash);
+    const plan = await assert_key_as_planned(page), now = await key_of(page);
+    assert.equal(plan.air.visibility_km, 4);
+    assert.notDeepEqual(now, key);
+    const farthest = (k) => Number(k[1].washes[1].value);
+    assert.ok(farthest(now) > farthest(key), 'the far shadow grows lighter in thicker air');
+    await and_rest(page, () => page.fill('#sun-height', '9'));
+    await and_rest(page, () => page.fill('#sun-side', '160'));
+    await and_rest(page, () => page.check('input[name=haze][value=dust]'));
+    await assert_key_as_planned(page);
+    await and_rest(page, () => page.check('input[name=sky][value=overcast]'));
+    await assert_key_as_planned(page);
+    await and_rest(page, () => page.check('input[name=sky][value=painted]'));
+    await and_rest(page, () => page.fill('#horizon', '#e8c090'));
+    await assert_key_as_planned(page);
+    await and_rest(page, () => page.check('#mist'));
+    await assert_key_as_planned(page);
+    assert.deepEqual(said, []);
+  } finally {
+    await close();
+  }
+});
+
+test('a new box is mixed while the old one goes on answering', async () => {
+  const { page, close } = await open_page();
+  try {
+    await page.click('#box-leaf > summary');
+    await page.click('#boxes button:has-text("twenty four")');
+    await page.waitForFunction(() => document.getElementById('state').textContent.startsWith('mixing'));
+    const drawn = await page.evaluate(() => window.drawn.length);
+    await page.fill('#visibility', '0.9');
+    await page.waitForFunction((count) => window.drawn.length > count, drawn);
+    assert.match(await page.textContent('#state'), /^mixing/, 'answered before the new box was ready');
+    await at_rest(page, drawn);
+    const plan = await assert_key_as_planned(page);
+    assert.equal(plan.paint.palette.length, 24);
+    assert.ok(Math.abs(plan.air.visibility_km - 8) < 0.2);
+    await and_rest(page, () => page.click('#boxes button:has-text("landscape six")'));
+    await and_rest(page, () => page.check('.pan input[value="viridian"]'));
+    assert.equal((await assert_key_as_planned(page)).paint.palette.length, 7);
+  } finally {
+    await close();
+  }
+});

@@ -1,0 +1,190 @@
+/* What the page's script calls, called from C: in a browser nothing would tell of
+ * a leak or a wild read. Replies are read with cJSON, apart from the writer. */
+#include "page/bridge.c"
+#include "page/chart.c"
+#include "page/ladder.c"
+#include "page/lists.c"
+#include "page/match.c"
+#include "page/no_system.c"
+#include "page/picture.c"
+#include "page/reply.c"
+#include "page/view.c"
+#include "page/work.c"
+
+#include <cjson/cJSON.h>
+
+#include "support/assert_near.h"
+
+/* Invented. Two paints a mix keep it quick. */
+static const char scene[] =
+    "{\"title\":\"A test\",\"air\":{\"visibility\":\"15 km\"},"
+    "\"paint\":{\"palette\":\"landscape-six\",\"most_pigments\":2,\"most_parts\":5},"
+    "\"planes\":[{\"name\":\"bank\",\"distance\":30,\"foliage\":\"meadow grass\"},"
+    "{\"name\":\"wood\",\"distance\":900,\"foliage\":\"summer oak\"},"
+    "{\"name\":\"ridge\",\"distance\":\"11 km\",\"surface\":\"rock\"}]}";
+
+static int read_text(recede_page *page, const char *text)
+{
+    size_t size = strlen(text);
+    char *room = recede_page_room(page, size + 1);
+    assert_non_null(room);
+    memcpy(room, text, size);
+    return recede_page_read(page, size);
+}
+
+static recede_page *planned_page(void)
+{
+    recede_page *page = recede_page_new();
+    assert_non_null(page);
+    assert_int_equal(read_text(page, scene), 1);
+    assert_int_equal(recede_page_mix(page), 1);
+    assert_int_equal(recede_page_plan(page), 1);
+    return page;
+}
+
+/* The reply as a tree, to be deleted. */
+static cJSON *reply_of(recede_page *page)
+{
+    assert_int_equal(strlen(recede_page_reply(page)), recede_page_reply_size(page));
+    cJSON *tree = cJSON_Parse(recede_page_reply(page));
+    assert_non_null(tree);
+    return tree;
+}
+
+static const cJSON *within(const cJSON *tree, const char *key)
+{
+    const cJSON *item = cJSON_GetObjectItemCaseSensitive(tree, key);
+    assert_non_null(item);
+    return item;
+}
+
+static void test_view_shows_the_plan(void **state)
+{
+    recede_page *page = planned_page();
+    (void)state;
+    assert_int_equal(recede_page_view(page), 1);
+    cJSON *view = reply_of(page);
+    const cJSON *planes = within(view, "planes");
+    assert_int_equal(cJSON_GetArraySize(planes), 3);
+    for (int i = 0; i < 3; i++) {
+        const recede_planned *planned = recede_plan_at(page->plan, (size_t)i);
+        const cJSON *plane = cJSON_GetArrayItem(planes, i);
+        const cJSON *wash = within(within(plane, "lit"), "crest"), *recipe = within(wash, "recipe");
+        assert_near(within(recipe, "value")->valuedouble,
+                    planned->lit.crest.recipe.colour.value, 1e-12);
+        assert_near(within(wash, "target_value")->valuedouble, planned->lit.crest.target.value,
+                    1e-12);
+        assert_int_equal(cJSON_GetArraySize(within(recipe, "paints")),
+                         planned->lit.crest.recipe.mix.count);
+        assert_near(within(plane, "distance_m")->valuedouble,
+                    recede_plan_scene(page->plan)->planes[planned->plane].distance_m, 1e-9);
+    }
+    assert_string_equal(within(cJSON_GetArrayItem(planes, 0), "name")->valuestring, "ridge");
+    cJSON_Delete(view);
+    recede_page_free(page);
+}
+
+static void test_refusals_say_where_and_what(void **state)
+{
+    recede_page *page = recede_page_new();
+    (void)state;
+    assert_int_equal(recede_page_plan(page), 0);
+    assert_int_equal(recede_page_view(page), 0);
+    assert_int_equal(recede_page_scene(page), 0);
+    assert_int_equal(recede_page_work(page, 3), 0);
+    assert_null(recede_page_picture(page, 9, 6, 0, 0));
+    assert_null(recede_page_skylines(page, 9, 6, 0));
+    assert_int_equal(read_text(page, "{\n \"planes\": 3}"), 0);
+    cJSON *refusal = reply_of(page);
+    assert_near(within(refusal, "line")->valuedouble, 2, 0);
+    assert_near(within(refusal, "column")->valuedouble, 12, 0);
+    assert_true(strlen(within(refusal, "what")->valuestring) > 10);
+    cJSON_Delete(refusal);
+    assert_int_equal(read_text(page, scene), 1);
+    assert_int_equal(recede_page_plan(page), 0); /* the box is not ready */
+    recede_page_free(page);
+}
+
+static void test_another_box_is_mixed_only_where_it_differs(void **state)
+{
+    recede_page *page = planned_page();
+    const recede_index *first = page->box.index;
+    (void)state;
+    assert_int_equal(read_text(page, scene), 1);
+    assert_int_equal(recede_page_mix(page), 1);
+    assert_ptr_equal(page->box.index, first);
+    page->scene.rules.most_parts = 3;
+    assert_int_equal(recede_page_mix(page), 1);
+    assert_int_equal(page->box.rules.most_parts, 3);
+    assert_int_equal(recede_page_plan(page), 1);
+    recede_page_free(page);
+}
+
+static void test_pixels_are_those_of_the_library(void **state)
+{
+    enum { WIDE = 60, HIGH = 40 };
+    static unsigned char rgb[3 * WIDE * HIGH];
+    const recede_picture_options options = {.width = WIDE, .height = HIGH, .greys = 1};
+    recede_page *page = planned_page();
+    recede_error error;
+    (void)state;
+    assert_non_null(recede_page_picture(page, 2 * WIDE, 2 * HIGH, 0, 1));
+    const unsigned char *rgba = recede_page_picture(page, WIDE, HIGH, 1, 0);
+    assert_int_equal(recede_picture_paint(page->plan, &options, rgb, 3 * WIDE, NULL, &error),
+                     RECEDE_OK);
+    for (size_t i = 0; i < WIDE * HIGH; i++) {
+        assert_memory_equal(rgba + 4 * i, rgb + 3 * i, 3);
+        assert_int_equal(rgba[4 * i + 3], 255);
+    }
+    assert_non_null(recede_page_skylines(page, WIDE, HIGH, 0));
+    recede_page_free(page);
+}
+
+/* Replies that hold lists: each is there and as long as it must be. */
+static void test_what_is_looked_up(void **state)
+{
+    recede_page *page = planned_page();
+    (void)state;
+    assert_int_equal(recede_page_lists(page), 1);
+    cJSON *reply = reply_of(page);
+    assert_int_equal(cJSON_GetArraySize(within(reply, "pigments")), (int)recede_pigment_count());
+    assert_int_equal(cJSON_GetArraySize(within(reply, "tubes")), (int)recede_tube_count());
+    cJSON_Delete(reply);
+    assert_int_equal(recede_page_ladder(page, 1), 1);
+    reply = reply_of(page);
+    assert_int_equal(cJSON_GetArraySize(within(reply, "rungs")), 9);
+    cJSON_Delete(reply);
+    assert_int_equal(recede_page_ladder(page, 3), 0);
+    assert_int_equal(recede_page_chart(page, -1), 1);
+    reply = reply_of(page);
+    assert_int_equal(cJSON_GetArraySize(within(reply, "cells")),
+                     cJSON_GetArraySize(within(reply, "rows")));
+    cJSON_Delete(reply);
+    assert_int_equal(recede_page_match(page, -1, 0, 1), 1);
+    assert_int_equal(recede_page_match(page, 2, 1, 0), 1);
+    reply = reply_of(page);
+    assert_int_equal(cJSON_GetArraySize(within(reply, "matches")), RECEDE_MATCH_KINDS);
+    cJSON_Delete(reply);
+    assert_int_equal(recede_page_match(page, 3, 0, 0), 0);
+    assert_int_equal(recede_page_work(page, 2), 1);
+    reply = reply_of(page);
+    assert_true(cJSON_GetArraySize(within(reply, "steps")) >= 7);
+    cJSON_Delete(reply);
+    assert_int_equal(recede_page_work(page, 4), 0);
+    assert_int_equal(recede_page_advise(page), 1);
+    assert_int_equal(recede_page_plan_json(page), 1);
+    cJSON_Delete(reply_of(page));
+    recede_page_free(page);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_view_shows_the_plan),
+        cmocka_unit_test(test_refusals_say_where_and_what),
+        cmocka_unit_test(test_another_box_is_mixed_only_where_it_differs),
+        cmocka_unit_test(test_pixels_are_those_of_the_library),
+        cmocka_unit_test(test_what_is_looked_up),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
