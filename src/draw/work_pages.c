@@ -1,0 +1,196 @@
+#include "draw/work_pages.h"
+
+#include <math.h>
+
+#include "draw/dab.h"
+#include "text/words.h"
+#include "text/words_work.h"
+
+enum { COLUMNS = 2 };
+
+static const double top_mm = 24, bottom_mm = 196, gutter_mm = 9, after_mm = 3;
+static const double dab_width_mm = 17, dab_height_mm = 10, number_mm = 7, text_x_mm = 27;
+
+static const char legend[] =
+    "Puddles are added to, never taken from; the first number is the step, the dab what the "
+    "puddle then is.";
+
+static double column_width(void)
+{
+    return (recede_page_width_mm - 2 * recede_page_margin_mm - gutter_mm * (COLUMNS - 1)) /
+           COLUMNS;
+}
+
+/* Where something is put, or only measured: page NULL. */
+typedef struct {
+    recede_work_pages *pages;
+    recede_type *type;
+    const recede_page *page;
+    double x, y, w;
+} pen;
+
+static void put(pen *p, recede_buffer *words, const recede_style *style, double after)
+{
+    const char *text = recede_buffer_string(words);
+    if (words->size) {
+        double height = recede_type_height(p->type, text, p->w, style);
+        if (p->page)
+            recede_type_set(p->type, p->page->cr, text,
+                            (recede_rect){p->x, p->y, p->w, height + 0.05}, style);
+        p->y += height + after;
+    }
+    p->pages->failed |= words->failed;
+    recede_buffer_free(words);
+}
+
+static recede_style name_style(void)
+{
+    recede_style style = recede_style_heading;
+    style.size_pt = 11;
+    style.least_pt = 8;
+    return style;
+}
+
+static recede_style doing_style(void)
+{
+    recede_style style = recede_style_body;
+    style.size_pt = style.least_pt = 11;
+    return style;
+}
+
+static recede_buffer *begin(const pen *p, recede_buffer *words)
+{
+    recede_buffer_start(words, p->pages->allocator);
+    return words;
+}
+
+/* ---- a step */
+
+/* Its number, the dab and the well. */
+static void put_dab(const pen *p, size_t index)
+{
+    const recede_work_step *step = &p->pages->work->steps[index];
+    recede_style number = name_style(), well = recede_style_small;
+    recede_rect dab = {p->x + number_mm, p->y + 0.5, dab_width_mm, dab_height_mm};
+    recede_buffer words;
+    pen at = *p;
+    number.ink = recede_ink_pale;
+    at.w = number_mm;
+    recede_buffer_format(begin(p, &words), "%d", (int)index + 1);
+    put(&at, &words, &number, 0);
+    recede_dab(p->page, dab, (uint32_t)index * 53 + 11, step->colour.srgb);
+    if (step->well < 0)
+        return;
+    int water = recede_medium_takes_water(recede_plan_scene(p->pages->plan)->medium);
+    well.align = RECEDE_CENTRE;
+    at = (pen){p->pages, p->type, p->page, dab.x, dab.y + dab.h + 0.4, dab.w};
+    recede_buffer_format(begin(p, &words), "%s %d", water ? "well" : "place", step->well + 1);
+    put(&at, &words, &well, 0);
+}
+
+static void put_volume(pen *p, const recede_work_step *step, size_t index)
+{
+    const recede_scene *scene = recede_plan_scene(p->pages->plan);
+    recede_buffer words, rest;
+    begin(p, &words);
+    if (step->kind != RECEDE_STEP_BARE) {
+        recede_words_ml(&words, step->mixed_ml);
+        recede_buffer_text(&words, ", of which you need ");
+        recede_words_ml(&words, step->need_ml);
+        recede_words_step_rest(begin(p, &rest), scene, p->pages->work, index);
+        if (rest.size)
+            recede_buffer_format(&words, "; %s", rest.bytes);
+        words.failed |= rest.failed;
+        recede_buffer_free(&rest);
+    }
+    put(p, &words, &recede_style_small, 0.2);
+}
+
+/* Its name with what the paper must be, what to pour, and how much there is then. */
+static void put_words(pen *p, size_t index)
+{
+    const recede_plan *plan = p->pages->plan;
+    const recede_work_step *step = &p->pages->work->steps[index];
+    const recede_style name = name_style(), doing = doing_style();
+    recede_buffer words;
+    recede_words_step_label(begin(p, &words), recede_plan_scene(plan), step);
+    put(p, &words, &name, 0.2);
+    recede_words_step_mix(begin(p, &words), recede_plan_palette(plan), step);
+    put(p, &words, &doing, 0.2);
+    put_volume(p, step, index);
+    recede_words_step_paper(begin(p, &words), plan, p->pages->work, index);
+    put(p, &words, &recede_style_small, 0);
+}
+
+static double put_step(pen p, size_t index)
+{
+    double top = p.y;
+    if (p.page)
+        put_dab(&p, index);
+    p.x += text_x_mm;
+    p.w -= text_x_mm;
+    put_words(&p, index);
+    return fmax(p.y - top, dab_height_mm + 5);
+}
+
+/* ---- the notes at the end */
+
+static double put_notes(pen p)
+{
+    const recede_work *work = p.pages->work;
+    double top = p.y;
+    recede_buffer words;
+    recede_words_amounts(begin(&p, &words), p.pages->plan);
+    put(&p, &words, &recede_style_small, 1);
+    recede_buffer_text(begin(&p, &words), "All washes together are off by ");
+    recede_buffer_fixed(&words, work->difference, 1);
+    recede_buffer_text(&words, "; each mixed by itself, by ");
+    recede_buffer_fixed(&words, work->planned_difference, 1);
+    recede_buffer_format(&words, ". %d %s washed out.", work->washings,
+                         work->washings == 1 ? "well is" : "wells are");
+    put(&p, &words, &recede_style_small, 0);
+    return p.y - top;
+}
+
+/* ---- pages */
+
+static double put_block(pen p, size_t block)
+{
+    return block < p.pages->work->count ? put_step(p, block) : put_notes(p);
+}
+
+int recede_work_pages_lay(recede_work_pages *pages, recede_type *type)
+{
+    size_t column = 0;
+    double y = top_mm;
+    for (size_t i = 0; i <= pages->work->count; i++) {
+        recede_work_block *block = &pages->blocks[i];
+        block->height = put_block((pen){pages, type, NULL, 0, 0, column_width()}, i);
+        if (y + block->height > bottom_mm && y > top_mm) {
+            column++;
+            y = top_mm;
+        }
+        block->page = column / COLUMNS;
+        block->x = recede_page_margin_mm +
+                   (double)(column % COLUMNS) * (column_width() + gutter_mm);
+        block->y = y;
+        y += block->height + after_mm;
+    }
+    pages->pages = column / COLUMNS + 1;
+    return pages->failed ? -1 : 0;
+}
+
+int recede_work_pages_draw(recede_work_pages *pages, const recede_page *page, size_t index)
+{
+    double x = recede_page_margin_mm, w = recede_page_width_mm - 2 * x;
+    recede_type_set(page->type, page->cr, "The order of work, far to near",
+                    (recede_rect){x, 9.5, w, 6}, &recede_style_heading);
+    recede_type_set(page->type, page->cr, legend, (recede_rect){x, 16, w, 4}, &recede_style_small);
+    recede_page_rule(page, x, 21.5, w);
+    for (size_t i = 0; i <= pages->work->count; i++) {
+        const recede_work_block *block = &pages->blocks[i];
+        if (block->page == index)
+            put_block((pen){pages, page->type, page, block->x, block->y, column_width()}, i);
+    }
+    return pages->failed ? -1 : 0;
+}
