@@ -440,8 +440,9 @@ recede_code recede_search_all(const recede_palette *palette, const recede_rules 
 /* The same answers at once: an index of every mix of a palette under given
  * rules, built once, for any number of targets. It borrows the palette, which
  * must outlive it, and is one block of memory. most_bytes caps that block, 0
- * means 256 MiB: where it would be larger, nothing is kept and each search walks
- * all mixes. Errors: as recede_search_all; nothing is left on failure. */
+ * means 256 MiB: where it would be larger, the mixes of the most pigments are not
+ * kept, and a search walks them where they may matter. Errors: as
+ * recede_search_all; nothing is left on failure. */
 typedef struct recede_index recede_index;
 recede_code recede_index_new(const recede_palette *palette, const recede_rules *rules,
                              size_t most_bytes, const recede_allocator *allocator,

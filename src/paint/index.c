@@ -34,17 +34,22 @@ int recede_index_pigments(const recede_index *index)
     return index->classes ? index->class[index->classes - 1].pigments : 0;
 }
 
-int recede_index_wanted(const recede_index *index)
+static int wanted_pigments(const recede_index *index)
 {
     int paints = (int)index->palette->count, most = index->rules.most_pigments;
     return paints < most ? paints : most;
+}
+
+int recede_index_is_whole(const recede_index *index)
+{
+    return recede_index_pigments(index) == wanted_pigments(index);
 }
 
 void recede_index_range(const recede_index *index, double *darkest_y, double *palest_y)
 {
     *darkest_y = index->darkest_y;
     *palest_y = index->palest_y;
-    if (recede_index_pigments(index) < recede_index_wanted(index))
+    if (!recede_index_is_whole(index))
         recede_palette_range(index->palette, &index->rules, darkest_y, palest_y);
 }
 
@@ -94,7 +99,7 @@ static void list_classes(recede_index *index)
 {
     int paints = (int)index->palette->count;
     size_t mixes = 0;
-    for (int pigments = 1; pigments <= recede_index_wanted(index); pigments++) {
+    for (int pigments = 1; pigments <= wanted_pigments(index); pigments++) {
         int most = pigments == 1 ? 1 : index->rules.most_parts;
         for (int parts = pigments; parts <= most; parts++) {
             recede_class *class = &index->class[index->classes++];

@@ -67,10 +67,10 @@ const recede_small_mix *recede_index_mixes(const recede_index *index);
 const recede_leaves *recede_index_leaves(const recede_index *index);
 const recede_boxes *recede_index_nodes(const recede_index *index);
 
-/* The most pigments in the mixes held; below those of recede_index_wanted where
- * the rest would have taken too much memory. */
+/* The most pigments in the mixes held: fewer than the rules allow where the rest
+ * would have taken too much memory. 1 in is_whole where all mixes are held. */
 int recede_index_pigments(const recede_index *index);
-int recede_index_wanted(const recede_index *index);
+int recede_index_is_whole(const recede_index *index);
 
 /* As recede_palette_range of its palette and rules. */
 void recede_index_range(const recede_index *index, double *darkest_y, double *palest_y);

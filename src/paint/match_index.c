@@ -84,7 +84,7 @@ recede_code recede_match(const recede_index *index, recede_lab target, recede_ma
                          recede_error *error)
 {
     recede_wash_target wash = {.from = target};
-    if (!index->classes)
+    if (!recede_index_is_whole(index))
         return recede_match_all(index->palette, &index->rules, target, out, progress, error);
     recede_code code = recede_targets_check(&wash, 1, error);
     if (code)

@@ -10,6 +10,10 @@
 #define MOST_SLOPE 4.0f
 #define GUESS_ERROR 0.3f
 
+/* As far outside a window, counted by its width, as it is used to guess the next. */
+#define LEAST_ALONG (-0.5f)
+#define MOST_ALONG 2.0f
+
 /* Twice the film in levels of water, or half of it; and one level's share of the film. */
 enum { OCTAVE = 6 };
 #define A_LEVEL 0.115f
@@ -69,11 +73,6 @@ static int level_of_film(const recede_over_visit *v, float film)
             high = middle;
     }
     return low;
-}
-
-static int clamped_level(int level, int low, int high)
-{
-    return level < low ? low : level > high ? high : level;
 }
 
 static int is_end(const recede_over_visit *v, const recede_over_film *film)
@@ -154,9 +153,9 @@ static float likely_film(const recede_over_visit *v)
     return parts / strength;
 }
 
-static float *off_by(recede_over_visit *v)
+static float *thicker(recede_over_visit *v)
 {
-    return &v->off[v->mix.paint[0]][v->mix.paint[v->mix.count - 1]];
+    return &v->thicker[v->mix.paint[0]][v->mix.paint[v->mix.count - 1]];
 }
 
 /* Thickness; where it hides the ground, that without water. */
@@ -168,13 +167,15 @@ static float thickness(const recede_over_visit *v, const recede_over_film *film)
 
 /* From where the target's lightness was found after all: thin films darken in
  * proportion. */
-static void learn(recede_over_visit *v, int guessed, const recede_over_film *thick,
+static void learn(recede_over_visit *v, float likely, const recede_over_film *thick,
                   const recede_over_film *thin)
 {
     float step = thin->shade.l - thick->shade.l, least = thickness(v, thin);
     float way = thickness(v, thick) - least;
-    float film = least + way * clamped((thin->shade.l - v->aim.l) / step, -0.5f, 2.0f);
-    *off_by(v) = (float)(level_of_film(v, film) - guessed);
+    float along = clamped((thin->shade.l - v->aim.l) / step, LEAST_ALONG, MOST_ALONG);
+    float film = least + way * along;
+    if (film > 0.0f)
+        *thicker(v) = film / likely;
     v->slope = clamped(A_LEVEL * film * step / way, LEAST_SLOPE, MOST_SLOPE);
 }
 
@@ -199,6 +200,9 @@ void recede_over_visit_start(recede_over_visit *v, const recede_palette *ground,
     v->ground.level = (int)v->maker.levels;
     recede_shade_of_ground(&v->maker, ground, &v->ground.shade);
     v->slope = 1.0f;
+    for (int i = 0; i < RECEDE_MOST_PAINTS; i++)
+        for (int j = 0; j < RECEDE_MOST_PAINTS; j++)
+            v->thicker[i][j] = 1.0f;
     for (size_t i = 0; i < ground->count; i++)
         learn_strength(v, (int)i);
 }
@@ -206,17 +210,17 @@ void recede_over_visit_start(recede_over_visit *v, const recede_palette *ground,
 /* The films between which the mix is about as dark as the target. */
 static void open_window(recede_over_visit *v, recede_over_film *thick, recede_over_film *thin)
 {
-    int guessed = level_of_film(v, likely_film(v)), wide = levels_of_limit(v);
-    int likely = clamped_level(guessed + (int)*off_by(v), 0, v->ground.level - 1);
-    if (likely - wide < 0)
+    float likely = likely_film(v);
+    int level = level_of_film(v, likely * *thicker(v)), wide = levels_of_limit(v);
+    if (level - wide < 0)
         find_hiding(v, thick);
     else
-        find_film(v, likely - wide, thick);
-    if (likely + wide >= v->ground.level)
+        find_film(v, level - wide, thick);
+    if (level + wide >= v->ground.level)
         *thin = v->ground;
     else
-        find_film(v, likely + wide, thin);
-    learn(v, guessed, thick, thin);
+        find_film(v, level + wide, thin);
+    learn(v, likely, thick, thin);
 }
 
 /* Where every thicker film is too dark, that goes without saying how dark. */

@@ -27,11 +27,11 @@ typedef struct recede_over_visit {
     void *context;
 
     /* Where to look first: how strong each paint is, as one over the thickness of the
-     * film that alone is as dark as the target; how many levels of water off the guess
-     * from that was for each pair of paints when last seen; and how fast lightness
-     * changes there from level to level. */
+     * film that alone is as dark as the target; how much thicker than by strengths the
+     * film was for each pair of paints when last seen; and how fast lightness changes
+     * there from level to level. */
     float strength[RECEDE_MOST_PAINTS];
-    float off[RECEDE_MOST_PAINTS][RECEDE_MOST_PAINTS];
+    float thicker[RECEDE_MOST_PAINTS][RECEDE_MOST_PAINTS];
     float slope;
 
     /* The mix at hand. */

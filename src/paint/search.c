@@ -52,7 +52,7 @@ recede_code recede_search_one(const recede_index *index, const recede_wash_targe
     } else {
         code = search_flat(index, target, allocator, cost, left, &out->from);
     }
-    *open = recede_index_pigments(index) < recede_index_wanted(index) &&
+    *open = !recede_index_is_whole(index) &&
             (left->beat >= 0 || left->closest > RECEDE_REACHED_MILLIONTHS);
     return code;
 }
@@ -62,7 +62,7 @@ static recede_code search(const recede_index *index, const recede_wash_target *t
                           size_t count, recede_wash_recipe *out, recede_open_wash *open,
                           const recede_allocator *allocator, const recede_progress *progress)
 {
-    int whole = recede_index_pigments(index) == recede_index_wanted(index), is_open;
+    int whole = recede_index_is_whole(index), is_open;
     recede_cost cost = {0};
     recede_code code = RECEDE_OK;
     size_t left = 0;

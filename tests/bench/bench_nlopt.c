@@ -69,7 +69,7 @@ static void compare(const char *name, nlopt_algorithm method, const recede_index
                     const recede_palette *palette, const recede_wash_target *targets,
                     double times)
 {
-    double ours = 0, theirs = 0, spent_s = 0;
+    double ours = 0, theirs = 0;
     int closer = 0, far_closer = 0;
     for (int i = 0; i < TARGETS; i++) {
         problem p = {palette, targets[i].from, 0};
@@ -79,7 +79,6 @@ static void compare(const char *name, nlopt_algorithm method, const recede_index
             exit(1);
         double took_s = bench_now_s() - start_s;
         double away = by_nlopt(method, &p, times * took_s);
-        spent_s += took_s;
         ours += found.from.delta_e;
         theirs += away;
         closer += away < found.from.delta_e;

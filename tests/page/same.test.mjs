@@ -119,7 +119,12 @@ test('a new box is mixed while the old one goes on answering', async () => {
     const plan = await assert_key_as_planned(page);
     assert.equal(plan.paint.palette.length, 24);
     assert.ok(Math.abs(plan.air.visibility_km - 8) < 0.2);
+    await page.click('#boxes button:has-text("twenty four")');
     await and_rest(page, () => page.click('#boxes button:has-text("landscape six")'));
+    await page.click('#boxes button:has-text("twenty four")');
+    await page.waitForFunction(() => document.getElementById('state').textContent);
+    await and_rest(page, () => page.click('#undo'));
+    assert.equal((await assert_key_as_planned(page)).paint.palette.length, 6, 'a box given up while it is mixed');
     await and_rest(page, () => page.check('.pan input[value="viridian"]'));
     assert.equal((await assert_key_as_planned(page)).paint.palette.length, 7);
   } finally {
