@@ -88,7 +88,7 @@ static void draw_entry(recede_range_drawing *drawing, const recede_page *page, s
     double x = recede_range_column_x(mark->field);
     recede_style style = style_of(), number = style;
     recede_buffer words;
-    char text[16];
+    char text[24];
     number.align = RECEDE_RIGHT;
     snprintf(text, sizeof text, "%zu", i + 1);
     recede_type_set(page->type, page->cr, text, (recede_rect){x, mark->y, number_mm - 1.6, 4},

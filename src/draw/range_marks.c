@@ -160,7 +160,7 @@ static int find_place(const crowd *c, const recede_range_frame *f, double x, dou
 /* A number on a slip of the mount's tone, to be read on any colour. */
 static void set_number(const recede_page *page, size_t number, recede_rect place)
 {
-    char text[16];
+    char text[24];
     cairo_t *cr = page->cr;
     recede_srgb slip = recede_mount_tone;
     recede_style style = {7.5, 7, 1, RECEDE_CENTRE, {0.1, 0.1, 0.1}, 0};
