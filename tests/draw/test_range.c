@@ -21,7 +21,7 @@ static recede_plan *plan_of(size_t planes, const char *name, recede_rules rules)
     for (size_t i = 0; i < planes; i++) {
         recede_plane *plane = &scene.planes[i];
         memset(plane, 0, sizeof *plane);
-        snprintf(plane->name, sizeof plane->name, "%zu %.190s", i + 1, name);
+        snprintf(plane->name, sizeof plane->name, "%zu %.170s", i + 1, name);
         plane->distance_m = 20 * pow(1.12, (double)i);
         plane->base_m = 0;
         plane->crest_m = 5 + 15.0 * (double)(i % 4) * (double)i;
