@@ -17,6 +17,7 @@ int recede_cli_check(int count, char **words);
 int recede_cli_names(int count, char **words);
 int recede_cli_match(int count, char **words);
 int recede_cli_chart(int count, char **words);
+int recede_cli_puddle(int count, char **words);
 int recede_cli_wish(int count, char **words);
 int recede_cli_ladder(int count, char **words);
 int recede_cli_skies(int count, char **words);

@@ -21,6 +21,7 @@ static const command commands[] = {
      recede_cli_names},
     {"match", "seek recipes for one colour", recede_cli_match},
     {"chart", "draw a mixing chart, or what a palette reaches", recede_cli_chart},
+    {"puddle", "put the work in order: what to add to which puddle", recede_cli_puddle},
     {"wish", "find the air and light that grant a wish for values", recede_cli_wish},
     {"ladder", "draw one colour at many distances, to teach with", recede_cli_ladder},
     {"skies", "plan a scene in several lights and tell what they change", recede_cli_skies},

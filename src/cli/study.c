@@ -1,4 +1,6 @@
 /* recede study: the main job. A scene in, a study to paint from out. */
+#include <stdlib.h>
+
 #include "cli/commands.h"
 #include "cli/load.h"
 #include "cli/options.h"
@@ -7,45 +9,68 @@
 #include "draw/study.h"
 #include "text/plan_write.h"
 
-static recede_sheet_result pixels(const void *plan, const recede_sheet_options *options,
+/* A plan with its order of work. */
+typedef struct {
+    recede_plan *plan;
+    double shares[RECEDE_MOST_PLANES + 1];
+    recede_work work;
+} made;
+
+static recede_sheet_result pixels(const void *content, const recede_sheet_options *options,
                                   recede_sheet_pixels *out)
 {
-    return recede_study_pixels(plan, options, out);
+    const made *m = content;
+    return recede_study_pixels(m->plan, &m->work, options, out);
 }
 
-static recede_sheet_result pdf(const void *plan, const recede_sheet_options *options,
+static recede_sheet_result pdf(const void *content, const recede_sheet_options *options,
                                recede_buffer *out)
 {
-    return recede_study_pdf(plan, options, out);
+    const made *m = content;
+    return recede_study_pdf(m->plan, &m->work, options, out);
 }
 
-static int make_and_write(const recede_plan *plan, const char *sheet_path, const char *json_path)
+static int write_all(const made *m, const char *sheet_path, const char *json_path)
 {
-    const recede_cli_sheet sheet = {plan, pixels, pdf};
+    const recede_cli_sheet sheet = {m, pixels, pdf};
+    const recede_work_told told = {m->plan, &m->work, NULL, 0};
     recede_cli_words words;
     recede_buffer_start(&words.json, NULL);
     recede_buffer_start(&words.text, NULL);
-    recede_plan_write(plan, &words.json);
-    recede_plan_table(plan, &words.text);
+    recede_plan_write_with_work(&told, &words.json);
+    recede_plan_table(m->plan, &words.text);
     int code = recede_cli_sheet_write(&sheet, sheet_path, &words, json_path);
     recede_buffer_free(&words.json);
     recede_buffer_free(&words.text);
     return code;
 }
 
+static recede_code make(const recede_scene *scene, made *m, const recede_progress *progress,
+                        recede_error *error)
+{
+    const recede_work_wish wish = {RECEDE_MOST_WELLS, 0};
+    recede_code code = recede_plan_new(scene, NULL, progress, &m->plan, error);
+    if (!code)
+        code = recede_plan_advise(m->plan, progress, error);
+    if (!code)
+        code = recede_picture_shares(m->plan, m->shares, NULL, error);
+    return code ? code
+                : recede_work_of(m->plan, m->shares, &wish, NULL, NULL, progress, &m->work, error);
+}
+
 static int study(const recede_loaded *loaded, const char *sheet_path, const char *json_path)
 {
     recede_cli_progress progress;
-    recede_plan *plan;
     recede_error error;
+    made *m = calloc(1, sizeof *m);
+    if (!m)
+        return recede_cli_no_memory();
     recede_cli_progress_start(&progress, "seeking recipes");
-    recede_code failed = recede_plan_new(loaded->scene, NULL, &progress.progress, &plan, &error);
-    if (!failed)
-        failed = recede_plan_advise(plan, &progress.progress, &error);
+    recede_code failed = make(loaded->scene, m, &progress.progress, &error);
     recede_cli_progress_end(&progress);
-    int code = failed ? recede_cli_explain(loaded, &error)
-                      : make_and_write(plan, sheet_path, json_path);
-    recede_plan_free(plan);
+    int code = failed ? recede_cli_explain(loaded, &error) : write_all(m, sheet_path, json_path);
+    recede_plan_free(m->plan);
+    free(m);
     return code;
 }
 

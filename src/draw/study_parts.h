@@ -4,6 +4,7 @@
 
 #include "draw/dab.h"
 #include "draw/page.h"
+#include "draw/work_pages.h"
 #include "text/buffer.h"
 
 /* A row of the key: two washes side by side. */
@@ -35,6 +36,7 @@ typedef struct recede_study {
     recede_key_row rows[RECEDE_MOST_KEY_ROWS];
     recede_note *notes;
     size_t row_count, key_pages, note_count, note_pages;
+    recede_work_pages work; /* no work: no pages */
     int warned_first; /* the warnings all stand on the first page */
     int failed;       /* memory ran out while words were put together */
 } recede_study;

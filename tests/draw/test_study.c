@@ -136,7 +136,7 @@ static size_t check_layout(const recede_plan *plan, missing *m)
     recede_sheet_options options = {.log = &log, .missing = note_missing, .missing_context = m};
     recede_buffer pdf;
     recede_buffer_start(&pdf, NULL);
-    assert_int_equal(recede_study_pdf(plan, &options, &pdf), RECEDE_SHEET_OK);
+    assert_int_equal(recede_study_pdf(plan, NULL, &options, &pdf), RECEDE_SHEET_OK);
     size_t recipes = check_log(&log);
     recede_buffer_free(&pdf);
     free_log(&log);
@@ -152,7 +152,7 @@ static void pages_are_a4_at_300_dots(void **state)
     recede_sheet_pixels pixels;
     recede_sheet_options options = {0};
     make(&plan, 3, "landscape-six", RECEDE_WATERCOLOUR);
-    assert_int_equal(recede_study_pixels(&plan, &options, &pixels), RECEDE_SHEET_OK);
+    assert_int_equal(recede_study_pixels(&plan, NULL, &options, &pixels), RECEDE_SHEET_OK);
     assert_int_equal(pixels.width, 3508); /* 297 mm at 300 dots to the inch, ISO 216 */
     assert_int_equal(pixels.height, 2480 * pixels.pages);
     assert_int_equal(pixels.row_bytes, 3508 * 3);
@@ -178,7 +178,7 @@ static void the_picture_is_the_library_s(void **state)
     recede_sheet_pixels pixels;
     recede_sheet_options options = {0};
     make(&plan, 3, "landscape-six", RECEDE_WATERCOLOUR);
-    assert_int_equal(recede_study_pixels(&plan, &options, &pixels), RECEDE_SHEET_OK);
+    assert_int_equal(recede_study_pixels(&plan, NULL, &options, &pixels), RECEDE_SHEET_OK);
     /* 180 mm wide on a sheet of 38 x 28 cm: 2126 x 1567 dots */
     recede_picture_options size = {2126, 1567, 0, 0, NULL};
     unsigned char *rgb = malloc(size.width * size.height * 3);
@@ -210,8 +210,8 @@ static void the_same_plan_gives_the_same_bytes(void **state)
     make(&plan, 4, "landscape-six", RECEDE_WATERCOLOUR);
     for (int i = 0; i < 2; i++) {
         recede_buffer_start(&pdf[i], NULL);
-        assert_int_equal(recede_study_pdf(&plan, &options, &pdf[i]), RECEDE_SHEET_OK);
-        assert_int_equal(recede_study_pixels(&plan, &options, &pixels[i]), RECEDE_SHEET_OK);
+        assert_int_equal(recede_study_pdf(&plan, NULL, &options, &pdf[i]), RECEDE_SHEET_OK);
+        assert_int_equal(recede_study_pixels(&plan, NULL, &options, &pixels[i]), RECEDE_SHEET_OK);
     }
     assert_memory_equal(pdf[0].bytes, "%PDF-", 5);
     assert_int_equal(pdf[0].size, pdf[1].size);
@@ -368,7 +368,7 @@ static void collect(const recede_plan *plan, recede_type_log *log)
     recede_sheet_options options = {.log = log};
     recede_buffer pdf;
     recede_buffer_start(&pdf, NULL);
-    assert_int_equal(recede_study_pdf(plan, &options, &pdf), RECEDE_SHEET_OK);
+    assert_int_equal(recede_study_pdf(plan, NULL, &options, &pdf), RECEDE_SHEET_OK);
     recede_buffer_free(&pdf);
 }
 
@@ -435,9 +435,9 @@ static void a_font_that_is_not_there_is_told(void **state)
     recede_sheet_options options = {.font_path = "/nonexistent/font.ttf"};
     make(&plan, 1, "landscape-six", RECEDE_WATERCOLOUR);
     recede_buffer_start(&pdf, NULL);
-    assert_int_equal(recede_study_pixels(&plan, &options, &pixels), RECEDE_SHEET_NO_FONT);
+    assert_int_equal(recede_study_pixels(&plan, NULL, &options, &pixels), RECEDE_SHEET_NO_FONT);
     assert_null(pixels.rgb);
-    assert_int_equal(recede_study_pdf(&plan, &options, &pdf), RECEDE_SHEET_NO_FONT);
+    assert_int_equal(recede_study_pdf(&plan, NULL, &options, &pdf), RECEDE_SHEET_NO_FONT);
     assert_int_equal(pdf.size, 0);
     recede_buffer_free(&pdf);
     drop(&plan);
@@ -455,7 +455,7 @@ static void memory_running_out_is_survived(void **state)
     recede_buffer pdf;
     make(&plan, 1, "landscape-six", RECEDE_WATERCOLOUR);
     recede_buffer_start(&pdf, NULL);
-    assert_int_equal(recede_study_pdf(&plan, &options, &pdf), RECEDE_SHEET_OK);
+    assert_int_equal(recede_study_pdf(&plan, NULL, &options, &pdf), RECEDE_SHEET_OK);
     recede_buffer_free(&pdf);
     assert_int_equal(memory.live, 0);
     size_t calls = memory.calls;
@@ -464,7 +464,7 @@ static void memory_running_out_is_survived(void **state)
         recede_allocator failing = test_allocator(&memory, at);
         options.allocator = &failing;
         recede_buffer_start(&pdf, NULL);
-        assert_int_equal(recede_study_pdf(&plan, &options, &pdf), RECEDE_SHEET_NO_MEMORY);
+        assert_int_equal(recede_study_pdf(&plan, NULL, &options, &pdf), RECEDE_SHEET_NO_MEMORY);
         assert_int_equal(memory.live, 0);
         recede_buffer_free(&pdf);
     }

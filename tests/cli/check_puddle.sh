@@ -1,0 +1,57 @@
+#!/bin/sh
+# The order of work: every step of every scene replayed by independent code; fewer
+# wells and fewer tubes never give a smaller sum; the plan and the study carry it.
+. tests/cli/lib.sh
+
+replay() {
+    /usr/bin/python3 "$source/tests/plan/replay.py" "$@" >sum || fault "$(cat sum)"
+}
+
+for scene in "$source"/scenes/*.json; do
+    run 0 "$recede" puddle "$scene" --json work.json
+    replay work.json 1.5
+    run 0 "$recede" study "$scene" --json plan.json
+    replay plan.json
+done
+
+# at_least LESS: the sum now is no smaller than LESS
+at_least() {
+    awk -v now="$(cat sum)" -v less="$1" 'BEGIN { exit !(now >= less - 1e-9) }' ||
+        fault "a smaller sum, $(cat sum) after $1: $2"
+}
+last=0
+for wells in 3 2 1; do
+    run 0 "$recede" puddle --wells $wells --json work.json
+    replay work.json
+    at_least "$last" "$wells wells"
+    last=$(cat sum)
+done
+last=0
+for tubes in 12 8 5 3 1; do
+    run 0 "$recede" puddle --tubes $tubes --json work.json
+    replay work.json
+    at_least "$last" "$tubes tubes"
+    last=$(cat sum)
+done
+
+# The same twice, and in another locale; the sheet is sound.
+run 0 "$recede" puddle --json one.json -o one.png
+pngcheck -q one.png >/dev/null || fault 'pngcheck refuses the sheet'
+run 0 env LC_ALL=de_DE.UTF-8 "$recede" puddle --json two.json -o two.png
+cmp -s one.json two.json || fault 'another locale gives another order'
+cmp -s one.png two.png || fault 'another locale draws differently'
+run 0 "$recede" puddle -o one.pdf
+
+# What is wrong, in one line, with nothing written.
+run 2 "$recede" puddle --wells 4
+one_line 'wells' 'from 1 to 3'
+run 2 "$recede" puddle --tubes none
+one_line 'tubes' 'from 1 to 24'
+run 3 "$recede" puddle absent.json
+one_line 'absent.json'
+run 3 "$recede" puddle --json /dev/full
+one_line '/dev/full'
+run 3 "$recede" puddle -o one.pdf/under.pdf
+[ -e one.pdf ] || fault 'an existing file was harmed'
+
+no_faults

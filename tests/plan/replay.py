@@ -1,0 +1,80 @@
+"""Replays an order of work from its JSON, pouring and painting, and checks each step.
+
+    replay.py WORK.json [MOST_RATIO]
+
+Independent of the library: wells are dictionaries of millilitres. Nothing may be
+taken out of a puddle but by painting, which takes all of it in proportion; at the
+moment of painting the proportions must be those of the recipe told, and there must
+be half as much again as the wash needs. MOST_RATIO: the summed difference is at
+most so many times that of separate mixes.
+"""
+import json
+import sys
+
+NEAR = 1e-9
+
+
+def near(a, b):
+    return abs(a - b) <= NEAR * max(1.0, abs(a), abs(b)) + 1e-12
+
+
+def check(truth, step, what):
+    if not truth:
+        print(f"step {step}: {what}")
+        sys.exit(1)
+
+
+def replay(work):
+    wells = {}
+    for number, step in enumerate(work["steps"], 1):
+        if step["kind"] == "bare":
+            check(not step["pigments"], number, "something is mixed for a bare ground")
+            continue
+        well = step["well"]
+        check(1 <= well <= work["wells"], number, "no such well")
+        puddle = wells.get(well, {})
+        left = sum(puddle.values())
+        if step["kind"] == "start":
+            check(well not in wells, number, "the well is not clean")
+        if step["kind"] == "washed":
+            check(well in wells, number, "the well is clean already")
+        if step["kind"] != "added":
+            puddle = {}
+        else:
+            check(near(left, step["left_ml"]), number, f"{left} ml are left, not {step['left_ml']}")
+            check(left > 0, number, "nothing is left to add to")
+        for item in step["pigments"]:
+            check(item["added_ml"] >= 0, number, "paint is taken out")
+            puddle[item["name"]] = puddle.get(item["name"], 0) + item["added_ml"]
+        water = step.get("water_added_ml", 0)
+        check(water >= 0, number, "water is taken out")
+        puddle["water"] = puddle.get("water", 0) + water
+        mixed = sum(puddle.values())
+        check(near(mixed, step["mixed_ml"]), number, f"{mixed} ml are mixed, not {step['mixed_ml']}")
+        check(mixed >= 1.5 * step["need_ml"] - 1e-9, number, "less than half as much again")
+        parts = {item["name"]: item["parts"] for item in step["pigments"]}
+        paint = mixed - puddle["water"]
+        for name, amount in puddle.items():
+            if name == "water":
+                wanted = paint * step.get("water_per_paint", 0)
+            else:
+                wanted = paint * parts.get(name, 0) / sum(parts.values())
+            check(near(amount, wanted), number, f"{amount} ml of {name}, the recipe has {wanted}")
+        share = (mixed - step["need_ml"]) / mixed
+        wells[well] = {name: amount * share for name, amount in puddle.items()}
+
+
+def main():
+    work = json.load(open(sys.argv[1]))["work"]
+    replay(work)
+    total = sum(step["delta_e"] for step in work["steps"])
+    check(near(total, work["difference"]), 0, "the differences do not add up")
+    tubes = {item["name"] for step in work["steps"] for item in step["pigments"]}
+    check(len(tubes) == work["tubes"] and len(tubes) <= work["most_tubes"], 0, "too many tubes")
+    if len(sys.argv) > 2:
+        check(work["difference"] <= float(sys.argv[2]) * work["planned_difference"], 0,
+              "farther off than separate mixes allow")
+    print(work["sum"])
+
+
+main()
