@@ -121,7 +121,7 @@ static void narrow(recede_over_visit *v, const recede_over_film *thick,
 
 static float clamped(float x, float low, float high)
 {
-    return x < low ? low : x > high ? high : x;
+    return !(x > low) ? low : x > high ? high : x;
 }
 
 /* By halves, taking for granted that less film is lighter. */

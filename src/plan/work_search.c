@@ -286,7 +286,8 @@ static recede_code run(search *s, size_t keep, double from, double to, recede_wo
         if (!code)
             code = report(s, from + (to - from) * (double)(i + 1) / (double)count);
     }
-    if (!code)
+    /* Where the limit leaves nothing, the path that set it stands, as not exact. */
+    if (!code && s->now.count)
         read_path(s, out);
     free_traces(s);
     return code;
@@ -302,7 +303,7 @@ static recede_code search_all(search *s, recede_work_path *out)
     find_dependence(s);
     s->limit = INFINITY;
     recede_code code = run(s, SCOUTS, 0, 0.2, out);
-    s->limit = out->cost;
+    s->limit = out->cost + 1; /* what rounding may add */
     if (!code && !out->exact)
         code = run(s, MOST_KEPT, 0.2, 1, out);
     recede_release(s->allocator, s->pours);

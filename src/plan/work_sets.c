@@ -28,7 +28,7 @@ recede_code recede_sets_start(recede_sets *sets, const recede_palette *palette,
     sets->allocator = allocator;
     sets->palette = palette;
     sets->rules = rules;
-    sets->index = index && index->classes ? index : NULL;
+    sets->index = index && recede_index_is_whole(index) ? index : NULL;
     sets->count = recede_set_count(paints, rules->most_pigments);
     sets->paints = recede_allocate_array(allocator, sets->count, sizeof *sets->paints);
     sets->closest = recede_allocate_array(allocator, sets->count, sizeof *sets->closest);

@@ -63,6 +63,8 @@ printf '{"title":"a\342\200\256","planes":[%s]}' "$plane" | refused 1:12 'U+202E
 printf '{"title":"a\000","planes":[%s]}' "$plane" | refused 1:12 'U+0000'
 printf '{"paint":{"medium":"oil","palette":"landscape-six"},"planes":[%s]}' "$plane" |
     refused 1:36 'white' 'titanium white'
+printf '{"paint":{"medium":"oil","shadows":"over"},"planes":[%s]}' "$plane" |
+    refused 1:36 'oil hides what it is laid over' '"beside"'
 
 # Too large a file: refused, though no place can be named.
 head -c 1048577 /dev/zero | tr '\0' ' ' >large.json

