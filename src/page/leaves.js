@@ -12,6 +12,7 @@ async function fill_leaf(leaf, target, call, what, show) {
   if (by(target).dataset.key === key) return;
   by(target).dataset.key = key;
   by(target).setAttribute('aria-busy', 'true');
+  if (!by(target).firstChild) by(target).append(make('p', { className: 'aside' }, 'A moment …'));
   try {
     const answer = JSON.parse((await bench.aside().ask(call, { scene, ...what })).text);
     if (by(target).dataset.key === key) by(target).replaceChildren(...show(answer));

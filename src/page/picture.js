@@ -1,6 +1,7 @@
 /* The picture, and planes taken in hand in it. */
 const picture = {
   greys: false, lines: null, width: 0, height: 0, finest: 2, slow: 0, drag: null,
+  wide: 0, high: 0, /* as shown; asked for seldom, for it makes the browser lay out the page */
   kept: null, /* as it was: pixels in colour and greys, the view */
 };
 
@@ -10,11 +11,17 @@ const WIDTHS = [390, 540, 810, 1350];
 
 /* As fine as the screen; while something moves, as this machine keeps up with. */
 function picture_size(moving) {
-  const shown = by('picture').clientWidth * Math.min(window.devicePixelRatio || 1, 2);
+  if (!picture.wide) measure_picture();
+  const shown = picture.wide * Math.min(window.devicePixelRatio || 1, 2);
   const enough = WIDTHS.findIndex((width) => width >= 0.95 * shown);
   const at_rest = enough < 0 ? WIDTHS.length - 1 : enough;
   const width = WIDTHS[moving ? Math.min(at_rest, picture.finest) : at_rest];
   return { width, height: width * 2 / 3 };
+}
+
+function measure_picture() {
+  picture.wide = by('picture').clientWidth;
+  picture.high = by('picture').clientHeight;
 }
 
 /* A picture that is slow once is chance; twenty are the machine. */
@@ -72,8 +79,7 @@ function tag_for(index) {
 
 /* Where a skyline meets the picture's right edge, no two tags on each other. */
 function tag_heights(count) {
-  const scale = by('picture').clientHeight / picture.height, room = 30;
-  const wish = [], all = by('picture').clientHeight;
+  const scale = picture.high / picture.height, room = 30, wish = [], all = picture.high;
   for (let i = 0; i < count; i++) wish.push(within(line_at(i, picture.width - 4) * scale + 10, 14, all - 14));
   const at = wish.slice();
   for (let i = 1; i < count; i++) at[i] = Math.max(at[i], at[i - 1] + room);
@@ -83,7 +89,7 @@ function tag_heights(count) {
 
 function draw_tags() {
   const planes = hand.view.planes, tags = by('tags'), { wish, at } = tag_heights(planes.length);
-  const edge = by('picture').clientWidth, leaders = by('leaders');
+  const edge = picture.wide, leaders = by('leaders');
   while (leaders.children.length > planes.length) leaders.lastChild.remove();
   while (leaders.children.length < planes.length) leaders.append(document.createElementNS('http://www.w3.org/2000/svg', 'line'));
   while (tags.children.length > planes.length) tags.lastChild.remove();
@@ -163,7 +169,7 @@ function keep_focus(name) {
 function begin_drag(event, name, target) {
   if (event.button) return;
   hold(name);
-  picture.drag = { name, y: event.clientY, from: distance_of(name), moved: false, height: by('picture').clientHeight };
+  picture.drag = { name, y: event.clientY, from: distance_of(name), moved: false, height: picture.high };
   target.setPointerCapture(event.pointerId);
   const move = (at) => {
     const drag = picture.drag, by_part = (drag.y - at.clientY) / drag.height;
@@ -209,6 +215,10 @@ function listen_to_picture() {
     request_plan({ filled: true });
   });
   by('pin').addEventListener('click', pin);
+  new ResizeObserver(() => {
+    measure_picture();
+    if (hand.view) draw_tags();
+  }).observe(canvas);
   window.addEventListener('resize', after(150, () => { if (hand.view) request_plan({ filled: true }); }));
 }
 

@@ -10,6 +10,7 @@ const box_of = (scene) => {
 /* The scene as the box that is ready can plan it. */
 function for_ready_box(scene) {
   if (bench.ready.box === null || bench.ready.box === box_of(scene)) {
+    if (bench.mixing) say(by('state'), '');
     bench.keep_box();
     return scene;
   }

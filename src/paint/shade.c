@@ -25,6 +25,10 @@ enum { LANES = 4 };
 /* What a box may be off by in single precision. */
 #define BOX_ERROR 0.03f
 
+/* Where the quick bound is less than this share of the limit, the better one seldom
+ * reaches it. */
+#define NEAR_LIMIT 0.2
+
 static inline float above_0(float x)
 {
     return x > 0.0f ? x : 0.0f;
@@ -162,11 +166,11 @@ static double quick_bound(const recede_aim *aim, const recede_box *box)
     return millionths(sqrtf(off_l * off_l / (s_l * s_l) + colour));
 }
 
-/* The quick bound, or where that does not reach the limit the better one. */
+/* The quick bound, or where that comes near the limit the better one. */
 static double box_bound(const recede_aim *aim, const recede_box *box, double limit)
 {
     double quick = quick_bound(aim, box);
-    if (quick > limit || quick <= 0.0)
+    if (quick > limit || quick <= NEAR_LIMIT * limit)
         return quick;
     return fmax(quick, millionths(recede_box_bound(aim, box, recede_box_arc(box))));
 }

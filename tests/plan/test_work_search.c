@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "colour/memory.h"
+#include "plan/work_bound.h"
 #include "plan/work_labels.h"
 #include "plan/work_search.h"
 #include "plan/work_volumes.h"
@@ -191,6 +192,20 @@ static int count_reports(void *context, double share_done)
     return 0;
 }
 
+/* What the search takes for the least that all washes can cost, wells clean. */
+static double bound_of(const recede_washes *washes, int wells)
+{
+    recede_work_bound bound;
+    recede_label start = {0};
+    for (int i = wells; i < RECEDE_MOST_WELLS; i++)
+        start.well[i] = RECEDE_NO_WELL;
+    assert_int_equal(recede_work_bound_start(&bound, washes, recede_allocator_or_default(NULL)),
+                     RECEDE_OK);
+    double least = recede_work_bound_of(&bound, 0, &start);
+    recede_work_bound_end(&bound);
+    return 1e-6 * least;
+}
+
 static void try_wells(const recede_washes *washes, int wells, tally *sum)
 {
     recede_work_path path;
@@ -205,6 +220,7 @@ static void try_wells(const recede_washes *washes, int wells, tally *sum)
     try_from(&t, 0, clean, 0);
     assert_near(1e-6 * path.cost, t.least, 1e-5);
     assert_near(cost_of_path(washes, &path), t.least, 1e-5);
+    assert_below(bound_of(washes, wells), 1e-6 * path.cost + 1e-12);
     sum->twice += reports > (int)washes->count;
     for (size_t i = 0; i < washes->count; i++) {
         sum->added += path.move[i] == RECEDE_MOVE_ADD;
@@ -230,7 +246,6 @@ static void nothing_is_better_than_what_is_found(void **state)
             try_wells(&washes, wells, &sum);
     }
     assert_true(sum.added > 100 && sum.washed > 100 && sum.bare > 100);
-    print_message("twice %d\n",sum.twice);
     assert_true(sum.twice > 20);
     free(washes.wash);
 }
