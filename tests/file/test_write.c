@@ -370,6 +370,7 @@ static void a_signal_waits_until_all_files_are_replaced(void **state)
     if (child == 0) {
         recede_output outputs[] = {text_to("a.txt", "new"), text_to("b.txt", "new")};
         calls_left = -1;
+        signal(SIGINT, SIG_DFL); /* a job in the background inherits it ignored */
         recede_cleanup_install();
         recede_file_write_by(&calls, outputs, 2, &problem);
         _exit(0);
