@@ -3,9 +3,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "paint/recipes.h"
 #include "paint/two_films.h"
 #include "plan/plan.h"
+#include "plan/same_plan.h"
 #include "recede.h"
 #include "support/allocator.h"
 #include "support/assert_near.h"
@@ -101,10 +101,9 @@ static void lit_washes_stay_what_they_are(void **state)
     recede_plan *over = planned(scene);
     scene->shadows_over = 0;
     recede_plan *beside = planned(scene);
-    assert_memory_equal(recede_plan_sky(over), recede_plan_sky(beside), sizeof(recede_side));
+    assert_same_side(recede_plan_sky(over), recede_plan_sky(beside));
     for (size_t i = 0; i < recede_plan_count(over); i++)
-        assert_memory_equal(&recede_plan_at(over, i)->lit, &recede_plan_at(beside, i)->lit,
-                            sizeof(recede_side));
+        assert_same_side(&recede_plan_at(over, i)->lit, &recede_plan_at(beside, i)->lit);
     recede_plan_free(over);
     recede_plan_free(beside);
     free(scene);
@@ -137,8 +136,7 @@ static void plans_come_out_the_same_again(void **state)
     recede_scene *scene = new_scene();
     recede_plan *one = planned(scene), *other = planned(scene);
     for (size_t i = 0; i < recede_plan_count(one); i++)
-        assert_memory_equal(recede_plan_at(one, i), recede_plan_at(other, i),
-                            sizeof(recede_planned));
+        assert_same_planned(recede_plan_at(one, i), recede_plan_at(other, i));
     recede_plan_free(one);
     recede_plan_free(other);
     free(scene);
@@ -302,10 +300,9 @@ static void a_ready_index_gives_the_same_plan(void **state)
     assert_int_equal(recede_plan_with_index(scene, index, NULL, NULL, &again, NULL), RECEDE_OK);
     recede_index_free(index);
     recede_palette_free(palette);
-    assert_memory_equal(recede_plan_sky(plan), recede_plan_sky(again), sizeof(recede_side));
+    assert_same_side(recede_plan_sky(plan), recede_plan_sky(again));
     for (size_t i = 0; i < recede_plan_count(plan); i++)
-        assert_memory_equal(recede_plan_at(plan, i), recede_plan_at(again, i),
-                            sizeof(recede_planned));
+        assert_same_planned(recede_plan_at(plan, i), recede_plan_at(again, i));
     recede_plan_free(plan);
     recede_plan_free(again);
     free(scene);

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "plan/plan.h"
+#include "plan/same_plan.h"
 #include "plan/tone.h"
 #include "recede.h"
 #include "support/allocator.h"
@@ -77,8 +78,7 @@ static void the_order_in_the_file_does_not_matter(void **state)
     turned->planes[2] = first;
     recede_plan *one = planned(scene), *other = planned(turned);
     for (size_t i = 0; i < 3; i++)
-        assert_memory_equal(recede_plan_at(one, i), recede_plan_at(other, i),
-                            sizeof(recede_planned));
+        assert_same_planned(recede_plan_at(one, i), recede_plan_at(other, i));
     recede_plan_free(one);
     recede_plan_free(other);
     free(scene);

@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "plan/same_plan.h"
 #include "recede.h"
 #include "support/allocator.h"
 #include "support/assert_near.h"
@@ -180,8 +181,7 @@ static void plans_are_those_of_the_scene_in_each_light(void **state)
         there->sky = lights[l].sky;
         assert_int_equal(recede_plan_new(there, NULL, NULL, &plan, NULL), RECEDE_OK);
         for (size_t i = 0; i < 3; i++)
-            assert_memory_equal(recede_plan_at(plan, i), recede_plan_at(skies->plan[1 + l], i),
-                                sizeof(recede_planned));
+            assert_same_planned(recede_plan_at(plan, i), recede_plan_at(skies->plan[1 + l], i));
         recede_plan_free(plan);
     }
     recede_skies_free(skies);
