@@ -192,7 +192,8 @@ static recede_code choose_wells(task *t, const recede_progress *progress, const 
     return code;
 }
 
-/* One tube less at a time, a row where that changes anything. */
+/* One tube less at a time, a row where that changes anything; all tubes stand among
+ * the wells already, unless the wish is for fewer. */
 static recede_code choose_tubes(task *t, const recede_progress *progress, const rows *r)
 {
     int all = paints_of(t);
@@ -204,7 +205,7 @@ static recede_code choose_tubes(task *t, const recede_progress *progress, const 
         code = seek_from(t, tubes, t->wells,
                          recede_stage_start(&stage, progress, 1 - (double)tubes / all,
                                             1 - (tubes - 1.0) / all), r->work);
-        if (!code)
+        if (!code && (tubes < all || t->most_tubes < all))
             add_row(r);
     }
     return code;

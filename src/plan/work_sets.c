@@ -51,6 +51,8 @@ void recede_sets_end(recede_sets *sets)
     recede_release(sets->allocator, sets->paints);
     recede_release(sets->allocator, sets->closest);
     recede_release(sets->allocator, sets->kept);
+    sets->paints = NULL;
+    sets->closest = sets->kept = NULL;
 }
 
 void recede_sets_keep(recede_sets *sets)

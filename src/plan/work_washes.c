@@ -42,8 +42,10 @@ static void add_side(recede_washes *washes, int at, const recede_side *side, int
         return;
     }
     int base = side->base.target.value > side->crest.target.value;
+    int first = (int)washes->count;
     add(washes, at, side, shadow, base, 0.5 * need_ml);
-    add(washes, at, side, shadow, !base, 0.5 * need_ml)->partner = (int)washes->count - 2;
+    recede_work_wash *second = add(washes, at, side, shadow, !base, 0.5 * need_ml);
+    second->partner = first;
 }
 
 /* The wash of the lit side that an end of its shadow side lies on. */
