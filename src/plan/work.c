@@ -121,16 +121,56 @@ static recede_code seek_from(task *t, int tubes, int wells, const recede_progres
     return code;
 }
 
-/* From all tubes, and if that uses too many, from those that one would keep. */
+static uint32_t paints_used(const recede_work *work)
+{
+    uint32_t paints = 0;
+    for (size_t i = 0; i < work->count; i++)
+        for (int j = 0; j < work->steps[i].mix.count; j++)
+            paints |= (uint32_t)1 << work->steps[i].mix.paint[j];
+    return paints;
+}
+
+/* Whether an order can do with so many tubes, those that one would keep. */
+static int does_with(const task *t, const recede_work *work, int tubes)
+{
+    return !(paints_used(work) & ~recede_tubes_left(&t->tubes, tubes));
+}
+
+/* From all tubes, then from one less at a time, until no more are in use than may be. */
+static recede_code leave_out(task *t, int wells, const recede_progress *progress,
+                             recede_work *out)
+{
+    recede_stage stage;
+    int all = paints_of(t);
+    double each = 1.0 / (1 + all - t->most_tubes);
+    recede_code code = seek(t, &t->washes, wells, recede_stage_start(&stage, progress, 0, each),
+                            out);
+    for (int tubes = all - 1; !code && out->tubes > t->most_tubes; tubes--)
+        if (!does_with(t, out, tubes))
+            code = seek_from(t, tubes, wells,
+                             recede_stage_start(&stage, progress, (all - tubes) * each,
+                                                (1 + all - tubes) * each), out);
+    out->most_tubes = t->most_tubes;
+    return code;
+}
+
+/* With fewer tubes than there are, an order may have to give up paints that one from
+ * fewer wells does without: then that one stands. */
 static recede_code seek_within(task *t, int wells, const recede_progress *progress,
                                recede_work *out)
 {
-    recede_stage all, fewer;
-    recede_code code = seek(t, &t->washes, wells, recede_stage_start(&all, progress, 0, 0.5), out);
-    if (!code && out->tubes > t->most_tubes)
-        code = seek_from(t, t->most_tubes, wells, recede_stage_start(&fewer, progress, 0.5, 1),
-                         out);
-    out->most_tubes = t->most_tubes;
+    recede_stage stage;
+    recede_code code = leave_out(t, wells, recede_stage_start(&stage, progress, 0, 0.7), out);
+    if (code || t->most_tubes == paints_of(t) || wells == 1)
+        return code;
+    recede_work *other = recede_allocate_array(t->allocator, 1, sizeof *other);
+    if (!other)
+        return RECEDE_NO_MEMORY;
+    code = seek_within(t, wells - 1, recede_stage_start(&stage, progress, 0.7, 1), other);
+    if (!code && other->sum < out->sum)
+        *out = *other;
+    out->wells = wells;
+    recede_release(t->allocator, other);
     return code;
 }
 
@@ -161,15 +201,6 @@ typedef struct {
     size_t *count;
 } rows;
 
-static uint32_t paints_used(const recede_work *work)
-{
-    uint32_t paints = 0;
-    for (size_t i = 0; i < work->count; i++)
-        for (int j = 0; j < work->steps[i].mix.count; j++)
-            paints |= (uint32_t)1 << work->steps[i].mix.paint[j];
-    return paints;
-}
-
 static void add_row(const rows *r)
 {
     const recede_work *work = r->work;
@@ -192,21 +223,23 @@ static recede_code choose_wells(task *t, const recede_progress *progress, const 
     return code;
 }
 
-/* One tube less at a time, a row where that changes anything; all tubes stand among
- * the wells already, unless the wish is for fewer. */
+/* One tube less at a time, a row for each order that uses fewer; that from all tubes
+ * stands among the wells already, unless the wish is for fewer. */
 static recede_code choose_tubes(task *t, const recede_progress *progress, const rows *r)
 {
-    int all = paints_of(t);
+    int all = paints_of(t), fewest = t->most_tubes < all ? all + 1 : 0;
     recede_stage stage;
     recede_code code = RECEDE_OK;
     for (int tubes = all; !code && tubes > 0; tubes--) {
-        if (tubes < all && !(paints_used(r->work) & ~recede_tubes_left(&t->tubes, tubes)))
+        if (tubes < all && does_with(t, r->work, tubes))
             continue;
         code = seek_from(t, tubes, t->wells,
                          recede_stage_start(&stage, progress, 1 - (double)tubes / all,
                                             1 - (tubes - 1.0) / all), r->work);
-        if (!code && (tubes < all || t->most_tubes < all))
+        if (!code && r->work->tubes < fewest)
             add_row(r);
+        if (!code && (tubes == all || r->work->tubes < fewest))
+            fewest = r->work->tubes;
     }
     return code;
 }

@@ -64,9 +64,39 @@ def replay(work):
         wells[well] = {name: amount * share for name, amount in puddle.items()}
 
 
+def same_paints(work):
+    """Both ends of a graded wash take the same paints."""
+    for number, (one, other) in enumerate(zip(work["steps"], work["steps"][1:]), 1):
+        alike = [one.get(key) == other.get(key) for key in ("plane", "side")]
+        if "end" in one and "end" in other and all(alike) and one["end"] != other["end"]:
+            names = [[item["name"] for item in step["pigments"]] for step in (one, other)]
+            check(names[0] == names[1], number, "the two ends take different paints")
+
+
+def dearer(rows, what):
+    for one, other in zip(rows, rows[1:]):
+        check(other["sum"] >= one["sum"], 0, f"a smaller sum with fewer {what}")
+
+
+def choices(work):
+    rows = work.get("choices", [])
+    wells = rows[:3]
+    check([row["wells"] for row in wells] in ([], [1, 2, 3]), 0, "not 1 to 3 wells first")
+    dearer(wells[::-1], "wells")
+    tubes = rows[3:]
+    own = [row for row in wells if row["wells"] == work["wells"]]
+    if tubes and len(tubes[0]["tubes"]) < len(own[0]["tubes"]):
+        tubes = own + tubes
+    check(all(len(a["tubes"]) > len(b["tubes"]) for a, b in zip(tubes, tubes[1:])), 0,
+          "rows not by tubes")
+    dearer(tubes, "tubes")
+
+
 def main():
     work = json.load(open(sys.argv[1]))["work"]
     replay(work)
+    same_paints(work)
+    choices(work)
     total = sum(step["delta_e"] for step in work["steps"])
     check(near(total, work["difference"]), 0, "the differences do not add up")
     tubes = {item["name"] for step in work["steps"] for item in step["pigments"]}
