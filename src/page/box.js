@@ -14,7 +14,7 @@ function fill_box() {
   for (const palette of names.palettes) {
     const button = make('button', { type: 'button', title: palette.purpose }, palette.name.replace(/-/g, ' '));
     button.addEventListener('click', (event) => change_at_once(() => {
-      part('paint').palette = palette.name;
+      take_paints(palette.name);
       if (!palette.opaque) part('paint').medium = 'watercolour';
       else if (medium_now() === 'watercolour') part('paint').medium = 'gouache';
     }, event));
@@ -35,17 +35,22 @@ function paints_now() {
   return known ? known.paints.split('|').map((name) => name.trim()).filter(Boolean) : [];
 }
 
+/* Also in the filled scene at once: the next tick may come before its answer. */
+function take_paints(palette) {
+  part('paint').palette = palette;
+  hand.filled.paint.palette = palette;
+}
+
 function change_box(name, taken) {
   const paints = paints_now().filter((paint) => paint !== name);
-  if (taken) paints.push(name);
-  part('paint').palette = paints;
+  take_paints(taken ? [...paints, name] : paints);
 }
 
 function change_medium(medium) {
   part('paint').medium = medium;
   const white = paints_now().some((name) => /white/.test(name));
-  if (medium !== 'watercolour' && !white) part('paint').palette = ['titanium white', ...paints_now()].slice(0, 24);
-  if (medium === 'watercolour' && white && !Array.isArray(part('paint').palette)) part('paint').palette = 'landscape-twelve';
+  if (medium !== 'watercolour' && !white) take_paints(['titanium white', ...paints_now()].slice(0, 24));
+  if (medium === 'watercolour' && white && !Array.isArray(part('paint').palette)) take_paints('landscape-twelve');
 }
 
 function show_box() {

@@ -42,6 +42,7 @@ async function ask_for_plan() {
     const answer = await bench.ready.ask('plan', {
       scene: text_of(scene), ...size, greys: picture.greys, moving: want.moving, lines: true,
       planes: scene.planes.length, filled: want.filled,
+      whole: scene === hand.scene ? null : text_of(hand.scene),
     });
     bench.ready.box = box_of(scene);
     planning.old_box = structuredClone(scene.paint);
@@ -54,9 +55,16 @@ async function ask_for_plan() {
   if (planning.wanted) ask_for_plan();
 }
 
+/* A box ticked meanwhile stands until its own answer comes. */
+function take_filled(filled) {
+  const ticked = planning.wanted && planning.wanted.filled && hand.filled;
+  if (ticked) filled.paint.palette = hand.filled.paint.palette;
+  hand.filled = filled;
+}
+
 function draw(answer, want) {
   hand.view = JSON.parse(answer.view);
-  if (answer.filled) hand.filled = JSON.parse(answer.filled);
+  if (answer.filled) take_filled(JSON.parse(answer.filled));
   if (!by('problem').hidden) show_problem(null);
   draw_picture(answer, want);
   draw_key(hand.view);

@@ -69,8 +69,10 @@ const calls = {
     const lines = ask.lines ? skylines(ask, ask.planes) : null;
     let filled = null;
     if (ask.filled) {
+      if (ask.whole) done(core.page_read(page, give(ask.whole)));
       done(core.page_scene(page));
       filled = reply();
+      if (ask.whole) read(ask);
     }
     const now = performance.now();
     return {

@@ -133,3 +133,29 @@ test('a new box is mixed while the old one goes on answering', async () => {
     await close();
   }
 });
+
+test('paints ticked one right after another are all taken, and stay ticked meanwhile', async () => {
+  const { page, close } = await open_page();
+  try {
+    await page.click('#box-leaf > summary');
+    const tick = (name) => page.evaluate((paint) => document.querySelector(`.pan input[value="${paint}"]`).click(), name);
+    const ticked = () => page.evaluate(() => ['raw umber', 'green earth'].map(
+      (paint) => document.querySelector(`.pan input[value="${paint}"]`).checked));
+    await page.evaluate(() => {
+      window.slipped = 0;
+      document.addEventListener('drawn', () => {
+        if (!document.querySelector('.pan input[value="raw umber"]').checked) window.slipped++;
+      });
+    });
+    await and_rest(page, async () => {
+      await tick('raw umber');
+      await tick('green earth');
+    });
+    assert.deepEqual(await ticked(), [true, true]);
+    assert.equal(await page.evaluate(() => window.slipped), 0, 'a tick went away while its box was mixed');
+    const plan = await assert_key_as_planned(page);
+    assert.equal(plan.paint.palette.length, 14);
+  } finally {
+    await close();
+  }
+});
