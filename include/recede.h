@@ -314,6 +314,10 @@ typedef struct recede_paint {
     int ingredients;                     /* 0: a paint of the painter's own */
     recede_ingredient of[RECEDE_MOST_IN_MIX];
     int is_white;
+    int let_down;                   /* 1: no tube, but prepared by the painter beforehand
+                                     * from its ingredients: a strong paint in much white */
+    char file[RECEDE_NAME_SIZE];    /* of one's own: its pigment file; "" without one */
+    char caution[RECEDE_NAME_SIZE]; /* of one's own: as its file has it; else "" */
 } recede_paint;
 
 /* Generic tube names, hues and convenience mixtures, and what each stands for. */
@@ -379,6 +383,93 @@ recede_spectrum recede_film(const recede_spectrum *k, const recede_spectrum *s, 
  * ground NULL means the palette's paper. */
 recede_spectrum recede_mix_reflectance(const recede_palette *palette, const recede_mix *mix,
                                        const recede_spectrum *ground);
+
+/* How a watercolour wash looks before it dries, over a ground as seen dry (NULL: the
+ * palette's paper): the same film with k1 = 0.015 at the surface. That figure is
+ * fitted to a mean shift of 2.3 in L* of 75 masstones (B. MacEvoy, 'Drying shifts',
+ * handprint.com): guidance, no more. Opaque media and the bare ground: as dry. */
+recede_spectrum recede_wet_reflectance(const recede_palette *palette, const recede_mix *mix,
+                                       const recede_spectrum *ground);
+
+/* A paint of the painter's own is learnt from swatches: what was painted, and how it
+ * came out. Watercolour swatches lie on one paper, thinned with water; those of an
+ * opaque medium hide their ground and are let down with a white. */
+#define RECEDE_MOST_SWATCHES 24
+typedef struct recede_swatch {
+    double water;                /* to 1 of paint, 0 to 1000; 0 is masstone */
+    double white;                /* opaque media: to 1 of paint, 0 to 100 */
+    int has_reflectance;         /* else only the colour is known */
+    recede_spectrum reflectance; /* 0 to 1 per band */
+    recede_lab lab;              /* under D65 */
+} recede_swatch;
+
+typedef struct recede_swatches {
+    recede_medium medium;
+    recede_spectrum paper;       /* of watercolour: bare, read like the swatches */
+    const recede_paint *white;   /* of an opaque medium */
+    int surface_excluded;        /* 1: spectra read without the surface's own reflection */
+    size_t count;                /* masstone and at least one other, of colours two */
+    recede_swatch of[RECEDE_MOST_SWATCHES];
+} recede_swatches;
+
+/* K and S that reproduce the swatches, by least squares with bounds and a penalty on
+ * what is not smooth (docs/paint.md). delta_e: of each swatch, fitted against read. */
+typedef struct recede_paint_fit {
+    recede_spectrum k, s;
+    double delta_e[RECEDE_MOST_SWATCHES];
+    double worst, rms;
+} recede_paint_fit;
+
+/* Errors: RECEDE_TOO_FEW (swatches: how many there are, or swatches.masstone: none),
+ * RECEDE_TOO_MANY, RECEDE_OUT_OF_RANGE and RECEDE_NOT_FINITE (swatches[2].water ...),
+ * RECEDE_DUPLICATE (two of the same strength: swatches[2]), RECEDE_CONFLICT
+ * (swatches[2]: a wash darker than the masstone, number and most being their L*;
+ * swatches.paper: darker than any paper; swatches.white: no white given),
+ * RECEDE_NO_MEMORY, RECEDE_CANCELLED. */
+recede_code recede_paint_learn(const recede_swatches *swatches, const recede_allocator *allocator,
+                               const recede_progress *progress, recede_paint_fit *out,
+                               recede_error *error);
+
+/* ---- a photograph as the meter */
+
+/* An sRGB-encoded picture, 16 bits a channel, 3 a pixel, rows from the top. */
+typedef struct recede_photo {
+    size_t width, height;
+    const unsigned short *rgb;
+} recede_photo;
+
+/* A rectangle of it, in pixels; where it shows the card, the card's reflectance. */
+typedef struct recede_patch {
+    size_t left, top, width, height;
+    double reflectance;  /* of the card, 0.02 to 1; 0: a swatch or the paper */
+} recede_patch;
+
+typedef struct recede_patch_reading {
+    recede_xyz xyz;      /* scaled by the card: Y = 1 for a perfect reflector */
+    recede_lab lab;
+    double spread;       /* CIEDE2000 from it within which half the pixels lie */
+    double clipped;      /* share of the pixels with a channel at the end of its scale */
+    int glare;           /* 1: over 3 % of it far off, or a spread over 6: light was mirrored,
+                            or edges got in */
+    double card_off;     /* card patches: CIEDE2000 between what it is and what was read */
+} recede_patch_reading;
+
+#define RECEDE_MOST_PATCHES 128
+
+/* Reads patches off a photograph that shows a grey or white card: sRGB undone, per
+ * channel a gain (and an offset, where one card reflects twice what another does)
+ * fitted to the card's patches, means that leave out what lies far off. Where card
+ * patches of one reflectance lie all about, a slope of the light is taken out too
+ * (docs/photograph.md). uneven: 1 where the card's patches then still disagree by
+ * more than 2 CIEDE2000: uneven light. out has count places. Errors: RECEDE_TOO_FEW
+ * (patches.card: none), RECEDE_TOO_MANY (patches), RECEDE_OUT_OF_RANGE
+ * (patches[2].left, patches[2].top: not inside the photograph, number being its far
+ * edge; patches[2]: under 16 pixels; patches[2].reflectance), RECEDE_NOT_FINITE,
+ * RECEDE_CONFLICT (patches.card: a darker card that reads lighter, number and most
+ * being the two reflectances; no light, both 0), RECEDE_NO_MEMORY. */
+recede_code recede_photo_read(const recede_photo *photo, const recede_patch *patches, size_t count,
+                              const recede_allocator *allocator, recede_patch_reading *out,
+                              int *uneven, recede_error *error);
 
 typedef struct recede_rules {
     int most_pigments; /* 1 to 4 */
@@ -529,11 +620,17 @@ recede_code recede_match_all(const recede_palette *palette, const recede_rules *
  * tried that is not in the palette by itself (in watercolour not the white):
  * the closest of all mixes under the rules that contain it. The least
  * difference, rounded to 1e-6, wins; then the library's order. Its caution and
- * permanence are the pigment's own: say them with its name. */
+ * permanence are the pigment's own: say them with its name. In opaque media
+ * likewise every paint of the palette that is no white and not let down, let
+ * down: 1 part of it with RECEDE_LET_DOWN_WHITE of the palette's first white,
+ * as a paint of its own; then the palette's order decides. */
+#define RECEDE_LET_DOWN_WHITE 11
 typedef struct recede_addition {
     const recede_pigment *pigment; /* NULL: none brings the closest mix nearer */
     double delta_e;                /* of the closest mix with it */
     double without;                /* of the closest mix of the palette as it is */
+    const recede_paint *let_down;  /* of the palette: letting it down helps most; NULL: none */
+    double let_down_delta_e;       /* of the closest mix with that */
 } recede_addition;
 
 /* For count targets in one pass, on ground (NULL: the palette's paper). out has
@@ -564,7 +661,8 @@ typedef struct recede_chart {
 } recede_chart;
 
 /* Rows: the palette's yellows, then its earths; columns: its blues, then its
- * greens; each in palette order. No third. A palette may have none of them. */
+ * greens; each in palette order, those let down left out: the chart lightens by
+ * itself. No third. A palette may have none of them. */
 recede_chart recede_chart_of(const recede_palette *palette);
 
 /* Three proportions of row to column, 3:1, 1:1 and 1:3, by three strengths: 1,
@@ -605,7 +703,8 @@ recede_code recede_gamut_fill(const recede_palette *palette, const recede_rules 
 
 typedef enum recede_own_kind {
     RECEDE_OWN_FOLIAGE, RECEDE_OWN_SURFACE, RECEDE_OWN_COLOUR, RECEDE_OWN_LAB,
-    RECEDE_OWN_REFLECTANCE
+    RECEDE_OWN_REFLECTANCE,
+    RECEDE_OWN_MIX /* of the scene's paints, painted on its paper */
 } recede_own_kind;
 
 /* A plane's own colour: how it was given, and always its reflectance. */
@@ -614,6 +713,8 @@ typedef struct recede_own {
     char name[RECEDE_NAME_SIZE]; /* of foliage or surface */
     recede_srgb srgb;            /* of RECEDE_OWN_COLOUR */
     recede_lab lab;              /* of RECEDE_OWN_LAB */
+    recede_mix mix;              /* of RECEDE_OWN_MIX, paints by index into the scene's;
+                                  * recede_scene_check works out its reflectance */
     recede_spectrum reflectance;
 } recede_own;
 
@@ -633,7 +734,7 @@ typedef struct recede_scene {
     recede_sky sky;
     recede_own sky_horizon, sky_light; /* painted sky: as given */
     recede_medium medium;
-    char palette[RECEDE_NAME_SIZE];    /* a name, or "" for a list */
+    char palette[RECEDE_NAME_SIZE];    /* a name or a file, or "" for a list */
     size_t paint_count;
     recede_paint paints[RECEDE_MOST_PAINTS];
     recede_rules rules;
@@ -653,6 +754,10 @@ typedef struct recede_scene {
 /* Every default except planes: 20 km of ordinary air, clear sky, the twelve
  * landscape watercolours. */
 void recede_scene_default(recede_scene *scene);
+
+/* The most parts a mix has by default: 8, opaque media RECEDE_MOST_PARTS, for there
+ * the white is among the parts. */
+int recede_usual_parts(recede_medium medium);
 
 /* Fills scene->paints from a built-in palette. Error: RECEDE_UNKNOWN_NAME. */
 recede_code recede_scene_use_palette(recede_scene *scene, const char *name, recede_error *error);
@@ -708,8 +813,9 @@ typedef enum recede_warning_kind {
     RECEDE_WARN_INTO_SUN,      /* the painter looks near the sun: eyes */
     RECEDE_WARN_MERGE,         /* planes one and other, lit sides; numbers: value step,
                                   hue step, 1 if their shadow sides read apart */
-    RECEDE_WARN_NOT_REACHED,   /* plane one, side; numbers: difference, and with a pigment
-                                  that of the closest mix with it (recede_plan_advise) */
+    RECEDE_WARN_NOT_REACHED,   /* plane one, side; numbers: difference, with a pigment that
+                                  of the closest mix with it, with a paint let down
+                                  likewise (recede_plan_advise) */
     RECEDE_WARN_DARKS_FITTED,  /* numbers: gamma, darkest value seen, darkest painted */
     RECEDE_WARN_TWO_WASHES,    /* plane one or sky, side */
     RECEDE_WARN_GONE,          /* plane one: under 2 % of its light gets through */
@@ -724,6 +830,8 @@ typedef struct recede_warning {
     int base;           /* 1: its base */
     recede_reach reach;
     const recede_pigment *pigment; /* the addition that helps most; NULL: none sought or found */
+    const recede_paint *let_down;  /* the paint of the plan's palette that helps most let down;
+                                    * NULL likewise */
     double number[3];
 } recede_warning;
 
@@ -1035,7 +1143,8 @@ recede_code recede_picture_group(const recede_plan *plan, int wanted, recede_gro
 /*
  * Watercolour goes from pale to dark, and to a puddle one can only add: paint or
  * water in, some of it used up, nothing taken out. The washes of a plan are painted
- * far to near, the sky first, the lit side of a plane before its shadow, the paler
+ * far to near, the sky first, the lit side of a plane before its shadow (opaque media:
+ * after it, dark to light), the paler
  * end of a graded wash before the other. Each is mixed in one of a few wells: to
  * what is left there of an earlier wash, or anew, the well washed out first where
  * it is not clean. Sought is the order whose sum is least:
@@ -1054,7 +1163,8 @@ recede_code recede_picture_group(const recede_plan *plan, int wanted, recede_gro
 #define RECEDE_WASHING_COST 1.0
 #define RECEDE_EXCESS_COST 0.5
 #define RECEDE_WORK_OFFERS 20
-#define RECEDE_WET_FILM_MM 0.15 /* common practice, no source */
+#define RECEDE_WET_FILM_MM 0.15 /* watercolour; common practice, no source */
+#define RECEDE_COAT_MM 0.2      /* opaque media, brushed to cover; likewise */
 #define RECEDE_MOST_WELLS 3
 #define RECEDE_MOST_STEPS (2 + 4 * RECEDE_MOST_PLANES)
 
@@ -1115,23 +1225,27 @@ typedef struct recede_work {
     recede_work_step steps[RECEDE_MOST_STEPS];
 } recede_work;
 
-/* shares: as recede_picture_shares gives them. A film 0.15 mm thick is laid; a lit
+/* How thick a film or coat the amounts are worked out for. */
+double recede_work_film_mm(recede_medium medium);
+
+/* shares: as recede_picture_shares gives them. Such a film is laid; a lit
  * side that its shadow is laid over is the whole plane, any other side half of it,
  * an end of a graded wash half of that. index: of the plan's paints and rules, or
  * NULL, and one is made for the call. Where the best order uses more tubes than
  * one may, tubes are left out one at a time, each time the one without which
- * separate mixes stay nearest, and the order is sought from those that remain: so
- * fewer wells or tubes never give a smaller sum. Errors: RECEDE_OUT_OF_RANGE (paths
- * wells, most_tubes), RECEDE_CONFLICT (index), RECEDE_NO_MEMORY, RECEDE_CANCELLED. */
+ * separate mixes stay nearest, and the order is sought from those that remain until
+ * it uses no more: so fewer wells or tubes never give a smaller sum. Errors:
+ * RECEDE_OUT_OF_RANGE (paths wells, most_tubes), RECEDE_CONFLICT (index),
+ * RECEDE_NO_MEMORY, RECEDE_CANCELLED. */
 recede_code recede_work_of(const recede_plan *plan, const double *shares,
                            const recede_work_wish *wish, const recede_index *index,
                            const recede_allocator *allocator, const recede_progress *progress,
                            recede_work *out, recede_error *error);
 
 /* What other wells and fewer tubes would cost: first 1 to 3 wells with the tubes of
- * the wish, then, with its wells, all tubes and ever fewer, down to 1, a row for
- * each that makes a difference. out has RECEDE_MOST_WORK_CHOICES places. Errors: as
- * recede_work_of. */
+ * the wish, then, with its wells, ever fewer tubes down to 1, a row for each number
+ * in use; where the wish is for fewer than all, what all give comes first. out
+ * has RECEDE_MOST_WORK_CHOICES places. Errors: as recede_work_of. */
 typedef struct recede_work_choice {
     int wells;
     int tubes;             /* in use */

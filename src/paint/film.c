@@ -83,7 +83,7 @@ recede_spectrum recede_film(const recede_spectrum *k, const recede_spectrum *s, 
                             const recede_spectrum *ground)
 {
     recede_layer layer;
-    recede_spectrum seen;
+    recede_spectrum seen = {{0}};
     double internal[RECEDE_BANDS];
     for (int band = 0; band < RECEDE_BANDS; band++) {
         layer.k[band] = k->at[band];
