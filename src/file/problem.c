@@ -43,10 +43,13 @@ static const char *remedy_for(int error_number)
     return "try another place";
 }
 
-static void shorten(recede_file_problem *problem, int refused, const recede_buffer *line)
+/* Where there is no memory even for the line, the cause stands without the name. */
+static void shorten(recede_file_problem *problem, int refused, const recede_buffer *line,
+                    int failed, const char *nameless)
 {
     problem->refused = refused;
-    recede_copy_text(problem->text, sizeof problem->text, recede_buffer_string(line));
+    recede_copy_text(problem->text, sizeof problem->text,
+                     failed ? nameless : recede_buffer_string(line));
 }
 
 int recede_file_fail(recede_file_problem *problem, const char *path, const char *verb,
@@ -55,10 +58,13 @@ int recede_file_fail(recede_file_problem *problem, const char *path, const char 
     recede_buffer name, line;
     recede_buffer_start(&name, NULL);
     recede_buffer_start(&line, NULL);
+    char nameless[200];
     const char *stream = strcmp(verb, "read") == 0 ? "standard input" : "standard output";
+    snprintf(nameless, sizeof nameless, "a file cannot be %s: %s; %s", verb,
+             strerror(error_number), remedy_for(error_number));
     recede_buffer_format(&line, "%s: cannot be %s: %s; %s", shown_name(&name, path, stream), verb,
                          strerror(error_number), remedy_for(error_number));
-    shorten(problem, 0, &line);
+    shorten(problem, 0, &line, name.failed || line.failed, nameless);
     recede_buffer_free(&name);
     recede_buffer_free(&line);
     return -1;
@@ -70,7 +76,7 @@ int recede_file_say(recede_file_problem *problem, int refused, const char *path,
     recede_buffer_start(&name, NULL);
     recede_buffer_start(&line, NULL);
     recede_buffer_format(&line, "%s: %s", shown_name(&name, path, "standard input"), what);
-    shorten(problem, refused, &line);
+    shorten(problem, refused, &line, name.failed || line.failed, what);
     recede_buffer_free(&name);
     recede_buffer_free(&line);
     return -1;
