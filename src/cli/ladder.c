@@ -16,7 +16,7 @@ static const char command[] = "ladder";
 
 /* The words as given. */
 typedef struct {
-    const char *scene, *foliage, *surface, *colour, *white, *visibility, *haze, *distances;
+    const char *scene, *foliage, *surface, *colour, *mix, *white, *visibility, *haze, *distances;
     const char *blank, *sheet, *json;
 } given;
 
@@ -55,12 +55,12 @@ static void set_usual_scene(recede_scene *scene)
     scene->sky.sun_side_deg = 60.0;
 }
 
-static int read_colours(const given *words, recede_ladder_wish *wish)
+static int read_colours(const given *words, const recede_scene *scene, recede_ladder_wish *wish)
 {
-    int count = !!words->foliage + !!words->surface + !!words->colour;
+    int count = !!words->foliage + !!words->surface + !!words->colour + !!words->mix;
     if (count > 1)
-        return say_wrong("--foliage, --surface and --colour are three ways to give one colour: "
-                         "keep one");
+        return say_wrong("--foliage, --surface, --colour and --mix are four ways to give one "
+                         "colour: keep one");
     int code = recede_cli_own(command, RECEDE_OWN_SURFACE,
                               words->white ? words->white : "whitewash", &wish->white);
     if (code)
@@ -69,6 +69,8 @@ static int read_colours(const given *words, recede_ladder_wish *wish)
         return recede_cli_own(command, RECEDE_OWN_SURFACE, words->surface, &wish->own);
     if (words->colour)
         return recede_cli_own(command, RECEDE_OWN_COLOUR, words->colour, &wish->own);
+    if (words->mix)
+        return recede_cli_own_mix(command, words->mix, scene, &wish->own);
     return recede_cli_own(command, RECEDE_OWN_FOLIAGE,
                           words->foliage ? words->foliage : "summer oak", &wish->own);
 }
@@ -94,7 +96,7 @@ static int read_airs(const given *words, double scene_visibility_km, recede_ladd
 static int read_wish(const given *words, const recede_scene *scene, recede_ladder_wish *wish)
 {
     memset(wish, 0, sizeof *wish);
-    int code = read_colours(words, wish);
+    int code = read_colours(words, scene, wish);
     if (!code)
         code = read_airs(words, scene->air.visibility_km, wish);
     if (!code)
@@ -163,6 +165,7 @@ int recede_cli_ladder(int count, char **words)
         {0, "foliage", "NAME", "the colour: a built-in foliage (summer oak)", &g.foliage},
         {0, "surface", "NAME", "or a built-in surface", &g.surface},
         {0, "colour", "#rrggbb", "or any colour", &g.colour},
+        {0, "mix", "PARTS", "or the scene's paints: '3 hansa yellow + 1 PB29 + 2 water'", &g.mix},
         {0, "white", "NAME", "the white beside it, a built-in surface (whitewash)", &g.white},
         {0, "distances", "LIST", "2 to 12 distances (10 m, 30 m, ... 20 km)", &g.distances},
         {0, "visibility", "LENGTH", "of the clear air (60 km, or the scene's)", &g.visibility},

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "cli/commands.h"
+#include "cli/files.h"
 #include "file/read.h"
 #include "text/message.h"
 #include "text/scene_read.h"
@@ -38,17 +39,6 @@ int recede_cli_no_memory(void)
     return RECEDE_EXIT_FAILED;
 }
 
-static int say_text_error(const char *name, recede_text_status status,
-                          const recede_text_error *error)
-{
-    recede_buffer line;
-    recede_buffer_start(&line, NULL);
-    recede_message_line(&line, name, error);
-    fputs(recede_buffer_string(&line), stderr);
-    recede_buffer_free(&line);
-    return status == RECEDE_TEXT_NO_MEMORY ? RECEDE_EXIT_FAILED : RECEDE_EXIT_REFUSED;
-}
-
 static int read_bytes(const char *path, recede_loaded *loaded)
 {
     recede_file_problem problem;
@@ -70,6 +60,7 @@ static int read_bytes(const char *path, recede_loaded *loaded)
 
 int recede_cli_load(const char *path, recede_loaded *loaded)
 {
+    recede_cli_files files;
     recede_text_error error;
     *loaded = (recede_loaded){0};
     recede_buffer_start(&loaded->read, NULL);
@@ -79,9 +70,10 @@ int recede_cli_load(const char *path, recede_loaded *loaded)
     loaded->scene = malloc(sizeof *loaded->scene);
     if (!loaded->scene)
         return recede_cli_no_memory();
-    recede_text_status status =
-        recede_scene_read(loaded->bytes, loaded->size, NULL, loaded->scene, &error);
-    return status ? say_text_error(loaded->name, status, &error) : RECEDE_EXIT_DONE;
+    recede_cli_files_start(&files, path);
+    recede_text_status status = recede_scene_read(loaded->bytes, loaded->size, &files.files, NULL,
+                                                  loaded->scene, &error);
+    return status ? recede_cli_say_text_error(loaded->name, status, &error) : RECEDE_EXIT_DONE;
 }
 
 void recede_cli_unload(recede_loaded *loaded)
@@ -96,7 +88,7 @@ int recede_cli_explain(const recede_loaded *loaded, const recede_error *error)
     recede_text_error text;
     recede_text_status status =
         recede_scene_explain(loaded->bytes, loaded->size, NULL, error, &text);
-    return say_text_error(loaded->name, status, &text);
+    return recede_cli_say_text_error(loaded->name, status, &text);
 }
 
 int recede_cli_write(const recede_output *outputs, size_t count)

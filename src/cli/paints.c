@@ -6,9 +6,13 @@
 
 #include "cli/commands.h"
 #include "cli/load.h"
+#include "cli/own_paints.h"
+#include "paint/names.h"
+#include "plan/fits.h"
 #include "text/message.h"
 #include "text/nearest.h"
 #include "text/numbers.h"
+#include "text/paint_name.h"
 #include "text/scene_fields.h"
 
 /* --------------------------------------------------------------- paints -- */
@@ -39,15 +43,29 @@ static void copy_trimmed(const char *from, const char *end, char name[LONGEST])
     snprintf(name, LONGEST, "%.*s", (int)(end - from), from);
 }
 
-/* The paint at the head of a list, and where the rest starts (NULL: nowhere). */
-static int next_paint(const char **rest, recede_paint *paint, char name[LONGEST])
+/* Paints that the scene has go before those of the library. */
+static int is_paint(const recede_scene *scene, const char *name, recede_paint *paint)
+{
+    int place = recede_paint_meant(scene->paints, scene->paint_count, name);
+    if (place < 0)
+        return recede_paint_named(name, paint, NULL) == RECEDE_OK;
+    *paint = scene->paints[place];
+    return 1;
+}
+
+/* The paint at the head of a list, and where the rest starts (NULL: nowhere). A file
+ * that is no paint of the scene is left to be read: file is 1. */
+static int next_paint(const recede_scene *scene, const char **rest, recede_paint *paint,
+                      char name[LONGEST], int *file)
 {
     for (int pieces = MOST_PIECES; pieces >= 1; pieces--) {
         const char *end = piece_end(*rest, pieces);
         if (!end)
             continue;
         copy_trimmed(*rest, end, name);
-        if (recede_paint_named(name, paint, NULL) == RECEDE_OK) {
+        int known = is_paint(scene, name, paint);
+        *file = !known && pieces == 1 && recede_is_file_name(name);
+        if (known || *file) {
             *rest = *end ? end + 1 : NULL;
             return 1;
         }
@@ -84,17 +102,27 @@ static int unknown(const char *command, const char *option, const char *name, in
     return RECEDE_EXIT_USAGE;
 }
 
-/* Where a paint stands in the scene's palette; added where it does not. -1: full. */
-static int place_of(recede_scene *scene, const recede_paint *paint)
+/* Where a paint stands in the scene's palette; added where it does not. */
+static int place_of(const char *command, const char *option, recede_scene *scene,
+                    const recede_paint *paint, int *place)
 {
-    for (size_t i = 0; i < scene->paint_count; i++)
-        if (strcmp(scene->paints[i].name, paint->name) == 0)
-            return (int)i;
+    for (size_t i = 0; i < scene->paint_count; i++) {
+        const recede_paint *there = &scene->paints[i];
+        if (!recede_same_paint_name(there->name, paint->name))
+            continue;
+        *place = (int)i;
+        if (recede_same_spectrum(&there->k, &paint->k) && recede_same_spectrum(&there->s, &paint->s))
+            return RECEDE_EXIT_DONE;
+        return recede_cli_wrong(command, option, paint->name,
+                                "another paint of that name stands in the palette");
+    }
     if (scene->paint_count == RECEDE_MOST_PAINTS)
-        return -1;
+        return recede_cli_wrong(command, option, paint->name,
+                                "a palette holds 24 paints, and this is one more");
     scene->palette[0] = '\0';
     scene->paints[scene->paint_count] = *paint;
-    return (int)scene->paint_count++;
+    *place = (int)scene->paint_count++;
+    return RECEDE_EXIT_DONE;
 }
 
 int recede_cli_paints_find(const char *command, const char *option, const char *text,
@@ -104,11 +132,15 @@ int recede_cli_paints_find(const char *command, const char *option, const char *
     for (const char *rest = text; rest; ) {
         recede_paint paint;
         char name[LONGEST];
-        if (!next_paint(&rest, &paint, name))
+        int file, place = 0, code = RECEDE_EXIT_DONE;
+        if (!next_paint(scene, &rest, &paint, name, &file))
             return unknown(command, option, name, *count == 0 && scene->paint_count == 0);
-        int place = place_of(scene, &paint);
-        if (place < 0)
-            return recede_cli_wrong(command, option, name, "a palette holds 24 paints, and this is one more");
+        if (file)
+            code = recede_cli_pigment_file(command, option, name, &paint);
+        if (!code)
+            code = place_of(command, option, scene, &paint, &place);
+        if (code)
+            return code;
         for (int i = 0; i < *count; i++)
             if (index[i] == place)
                 return recede_cli_wrong(command, option, name, "it stands twice; keep one");
@@ -122,6 +154,8 @@ static int take_palette(const char *command, const char *text, recede_scene *sce
     int index[RECEDE_MOST_PAINTS], count;
     if (recede_scene_use_palette(scene, text, NULL) == RECEDE_OK)
         return RECEDE_EXIT_DONE;
+    if (!strchr(text, ',') && recede_is_file_name(text))
+        return recede_cli_palette_file(command, "palette", text, scene);
     scene->palette[0] = '\0';
     scene->paint_count = 0;
     return recede_cli_paints_find(command, "palette", text, scene, index, &count);
@@ -191,10 +225,28 @@ static void use_opaque_palette(recede_scene *scene)
         }
 }
 
+/* Where the medium changes, so do the parts that are usual in it. */
+static void use_usual_parts(recede_scene *scene, recede_medium before)
+{
+    if (recede_usual_parts(scene->medium) != recede_usual_parts(before))
+        scene->rules.most_parts = recede_usual_parts(scene->medium);
+}
+
+/* Planes mixed of the scene's paints keep their colour when those change. */
+static void keep_mixes(recede_scene *scene)
+{
+    for (size_t i = 0; i < scene->plane_count; i++)
+        if (scene->planes[i].own.kind == RECEDE_OWN_MIX)
+            scene->planes[i].own.kind = RECEDE_OWN_REFLECTANCE;
+}
+
 int recede_cli_paints_take(const char *command, const recede_cli_paints *given,
                            recede_scene *scene)
 {
+    recede_medium before = scene->medium;
     int code = take_rules(command, given, &scene->rules);
+    if (given->palette || given->medium)
+        keep_mixes(scene);
     if (!code && given->palette)
         code = take_palette(command, given->palette, scene);
     if (!code && given->medium)
@@ -202,6 +254,8 @@ int recede_cli_paints_take(const char *command, const recede_cli_paints *given,
     if (!code && given->medium && !given->palette && scene->medium != RECEDE_WATERCOLOUR &&
         !has_white(scene))
         use_opaque_palette(scene);
+    if (!given->parts)
+        use_usual_parts(scene, before);
     return code;
 }
 

@@ -12,7 +12,8 @@ typedef struct recede_cli_paints {
 
 /* A row of these for a command's options. */
 #define RECEDE_CLI_PAINT_OPTIONS(p)                                                         \
-    {0, "palette", "PAINTS", "a built-in palette, or paints separated by commas", &(p).palette}, \
+    {0, "palette", "PAINTS", "a built-in palette, a palette file, or a list with commas",      \
+     &(p).palette},                                                                            \
     {0, "medium", "MEDIUM", "watercolour, gouache, acrylic or oil", &(p).medium},                \
     {0, "pigments", "N", "most paints in one mix, 1 to 4 (3)", &(p).pigments},                   \
     {0, "parts", "N", "most parts in one mix, 1 to 12 (8)", &(p).parts},                         \

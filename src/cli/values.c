@@ -1,6 +1,7 @@
 #include "cli/values.h"
 
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "cli/commands.h"
@@ -104,12 +105,12 @@ static int own_named(const char *command, const collection *known, recede_own_ki
 
 static int own_coloured(const char *command, const char *text, recede_own *own)
 {
-    unsigned r, g, b;
-    if (strlen(text) != 7 || strspn(text + 1, "0123456789abcdefABCDEF") != 6
-        || sscanf(text, "#%2x%2x%2x", &r, &g, &b) != 3)
+    if (strlen(text) != 7 || text[0] != '#' || strspn(text + 1, "0123456789abcdefABCDEF") != 6)
         return recede_cli_wrong(command, "colour", text, "expected an sRGB colour as #rrggbb");
     own->kind = RECEDE_OWN_COLOUR;
-    own->srgb = (recede_srgb){r / 255.0, g / 255.0, b / 255.0};
+    unsigned long rgb = strtoul(text + 1, NULL, 16);
+    own->srgb = (recede_srgb){(double)(rgb >> 16) / 255.0, (double)(rgb >> 8 & 255) / 255.0,
+                              (double)(rgb & 255) / 255.0};
     own->reflectance = recede_smooth_of_xyz(recede_xyz_of_srgb(own->srgb)).reflectance;
     return RECEDE_EXIT_DONE;
 }

@@ -15,4 +15,9 @@ int recede_cli_distances(const char *command, const char *option, const char *te
 /* The name of a foliage, the name of a surface, "#rrggbb". */
 int recede_cli_own(const char *command, recede_own_kind kind, const char *text, recede_own *own);
 
+/* "3 hansa yellow + 1 ultramarine blue + 2 water", of the scene's paints; its
+ * reflectance is left to the core. */
+int recede_cli_own_mix(const char *command, const char *text, const recede_scene *scene,
+                       recede_own *own);
+
 #endif

@@ -3,6 +3,8 @@
 #include <string.h>
 
 #include "page/page.h"
+#include "plan/fits.h"
+#include "plan/plan.h"
 #include "text/plan_write.h"
 #include "text/scene_read.h"
 #include "text/scene_write.h"
@@ -63,10 +65,11 @@ RECEDE_PAGE_CALL(page_reply_size) size_t recede_page_reply_size(const recede_pag
 RECEDE_PAGE_CALL(page_read) int recede_page_read(recede_page *page, size_t size)
 {
     recede_text_error error;
+    recede_files files = recede_page_files(page);
     page->bytes = size;
     page->has_scene = 0;
-    if (recede_scene_read(page->room, size, NULL, &page->scene, &error))
-        return recede_page_refuse(page, error.line, error.column, error.what);
+    if (recede_scene_read(page->room, size, &files, NULL, &page->scene, &error))
+        return recede_page_refuse_text(page, &error);
     page->has_scene = 1;
     return 1;
 }
@@ -91,10 +94,10 @@ static int box_fits(const recede_page_box *box, const recede_scene *scene)
     if (!box->index || recede_palette_count(box->palette) != scene->paint_count ||
         box->medium != scene->medium || box->rules.most_pigments != scene->rules.most_pigments ||
         box->rules.most_parts != scene->rules.most_parts || box->rules.tie != scene->rules.tie ||
-        memcmp(recede_palette_paper(box->palette), &scene->paper, sizeof scene->paper) != 0)
+        !recede_same_spectrum(recede_palette_paper(box->palette), &scene->paper))
         return 0;
     for (size_t i = 0; i < scene->paint_count; i++)
-        if (strcmp(recede_palette_paint(box->palette, i)->name, scene->paints[i].name) != 0)
+        if (!recede_same_paint(recede_palette_paint(box->palette, i), &scene->paints[i]))
             return 0;
     return 1;
 }
@@ -139,6 +142,7 @@ void recede_page_free(recede_page *page)
     recede_sketch_free(page->sketch[0]);
     recede_sketch_free(page->sketch[1]);
     recede_buffer_free(&page->reply);
+    recede_page_files_free(page);
     free(page->skylines);
     free(page->rgba);
     free(page->rgb);
@@ -154,7 +158,7 @@ RECEDE_PAGE_CALL(page_plan) int recede_page_plan(recede_page *page)
         return without_scene(page);
     if (!box_fits(&page->box, &page->scene))
         return recede_page_refuse(page, 0, 0, "the box of paints is not ready");
-    if (recede_plan_with_index(&page->scene, page->box.index, NULL, NULL, &plan, &error))
+    if (recede_plan_after(page->plan, &page->scene, page->box.index, NULL, NULL, &plan, &error))
         return recede_page_refuse_core(page, &error);
     recede_plan_free(page->plan);
     page->plan = plan;

@@ -9,6 +9,7 @@
 
 #include "recede.h"
 #include "text/buffer.h"
+#include "text/files.h"
 #include "text/json.h"
 
 /* A box: what takes time to make ready when the tubes change. */
@@ -19,9 +20,18 @@ typedef struct recede_page_box {
     recede_medium medium;
 } recede_page_box;
 
+/* A file that was opened beside the scene: a palette, a paint. */
+typedef struct recede_page_file {
+    char name[RECEDE_NAME_SIZE];
+    char *bytes;
+    size_t size;
+} recede_page_file;
+
 typedef struct recede_page {
     char *room;              /* what JavaScript writes into */
     size_t room_size, bytes; /* bytes of it: the scene that was read last */
+    recede_page_file files[RECEDE_MOST_FILES];
+    size_t file_count;
     recede_scene scene;
     int has_scene;
     recede_page_box box;
@@ -58,6 +68,13 @@ void recede_page_words(recede_json *json, const char *key, recede_buffer *words)
 void recede_page_recipe(recede_json *json, const char *key, const recede_palette *palette,
                         const recede_recipe *recipe, recede_ground ground);
 
+/* How a scene has the opened files read; and all of them closed. */
+recede_files recede_page_files(recede_page *page);
+void recede_page_files_free(recede_page *page);
+
+/* What is wrong with a text, or a file that it names, as the reply; returns 0. */
+int recede_page_refuse_text(recede_page *page, const recede_text_error *error);
+
 /* Progress of a long call, told to JavaScript. */
 recede_progress recede_page_progress(void);
 
@@ -69,6 +86,9 @@ char *recede_page_room(recede_page *page, size_t size); /* NULL: no memory */
 const char *recede_page_reply(const recede_page *page);
 size_t recede_page_reply_size(const recede_page *page);
 
+/* Keeps a file for scenes to name: the room holds its name, then its bytes. One of
+ * the same name is replaced. */
+int recede_page_file_open(recede_page *page, size_t name_size, size_t bytes_size);
 /* Reads the scene of `size` bytes in the room. */
 int recede_page_read(recede_page *page, size_t size);
 /* The scene that was read, with everything filled in. */

@@ -32,16 +32,13 @@ static recede_code check_bands(const recede_spectrum *spectrum, const char *path
     return RECEDE_OK;
 }
 
-/* K and S relative to titanium white: far above any paint's. */
-#define MOST_K_OR_S 1e6
-
 static recede_code check_paint(const recede_paint *paints, size_t index, recede_error *error)
 {
     for (size_t earlier = 0; earlier < index; earlier++)
         if (recede_same_paint_name(paints[earlier].name, paints[index].name))
             return recede_fail_name(error, RECEDE_DUPLICATE, PATH, paints[index].name);
-    recede_code code = check_bands(&paints[index].k, PATH, MOST_K_OR_S, error);
-    return code ? code : check_bands(&paints[index].s, PATH, MOST_K_OR_S, error);
+    recede_code code = check_bands(&paints[index].k, PATH, RECEDE_MOST_K_OR_S, error);
+    return code ? code : check_bands(&paints[index].s, PATH, RECEDE_MOST_K_OR_S, error);
 }
 
 static recede_code check(const recede_paint *paints, size_t count, recede_medium medium,

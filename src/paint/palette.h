@@ -4,6 +4,9 @@
 
 #include "recede.h"
 
+/* Of a paint's K and S relative to titanium white: far above any paint's. */
+#define RECEDE_MOST_K_OR_S 1e6
+
 struct recede_palette {
     recede_allocator allocator;
     recede_medium medium;

@@ -4,24 +4,27 @@
 
 #include "paint/index.h"
 
-static int same_spectrum(const recede_spectrum *one, const recede_spectrum *other)
+int recede_same_spectrum(const recede_spectrum *one, const recede_spectrum *other)
 {
-    return memcmp(one->at, other->at, sizeof one->at) == 0;
+    for (int band = 0; band < RECEDE_BANDS; band++)
+        if (one->at[band] != other->at[band])
+            return 0;
+    return 1;
 }
 
-static int same_paint(const recede_paint *one, const recede_paint *other)
+int recede_same_paint(const recede_paint *one, const recede_paint *other)
 {
     return strcmp(one->name, other->name) == 0 && one->is_white == other->is_white &&
-           same_spectrum(&one->k, &other->k) && same_spectrum(&one->s, &other->s);
+           recede_same_spectrum(&one->k, &other->k) && recede_same_spectrum(&one->s, &other->s);
 }
 
 static int same_palette(const recede_palette *one, const recede_palette *other)
 {
     if (one->count != other->count || one->medium != other->medium ||
-        !same_spectrum(&one->paper, &other->paper))
+        !recede_same_spectrum(&one->paper, &other->paper))
         return 0;
     for (size_t i = 0; i < one->count; i++)
-        if (!same_paint(&one->paints[i], &other->paints[i]))
+        if (!recede_same_paint(&one->paints[i], &other->paints[i]))
             return 0;
     return 1;
 }

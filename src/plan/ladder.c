@@ -164,7 +164,7 @@ static recede_code find_recipes(recede_ladder *ladder, const recede_wash_target 
 static recede_code fill(recede_ladder *ladder, const recede_progress *progress,
                         recede_error *error)
 {
-    outlook seen[RECEDE_MOST_LADDER_AIRS];
+    outlook seen[RECEDE_MOST_LADDER_AIRS] = {0};
     recede_wash_target targets[MOST_WASHES];
     struct recede_plan *plan = ladder->plan;
     recede_code code = RECEDE_OK;
@@ -192,6 +192,8 @@ static recede_code start(recede_ladder *ladder, const recede_scene *scene,
     with_rungs->air.visibility_km = ladder->wish.visibility_km[0];
     set_planes(with_rungs, &ladder->wish);
     code = recede_plan_start(with_rungs, allocator, &ladder->plan, error);
+    if (!code) /* a mix has its reflectance now */
+        ladder->wish.own = rung_plane(&ladder->plan->scene, 0, RECEDE_ROW_LIT)->own;
     recede_release(allocator, with_rungs);
     return code;
 }

@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "colour/error.h"
+#include "plan/own_mix.h"
 #include "recede.h"
 
 /* Heights left open (NaN) are filled in: a plane without heights stands level
@@ -110,6 +111,8 @@ static recede_code check_air_and_light(const recede_scene *scene, recede_error *
 static recede_code check_numbers(const recede_scene *scene, recede_error *error)
 {
     const bound bounds[] = {
+        {"light.sun_height", scene->sky.sun_height_deg, 0.5, 90.0}, /* whatever the sky */
+        {"light.sun_side", scene->sky.sun_side_deg, 0.0, 180.0},
         {"paint.most_pigments", scene->rules.most_pigments, 1, RECEDE_MOST_IN_MIX},
         {"paint.most_parts", scene->rules.most_parts, 1, RECEDE_MOST_PARTS},
         {"paint.tie", scene->rules.tie, 0.0, 10.0},
@@ -159,7 +162,9 @@ recede_code recede_scene_check(recede_scene *scene, recede_error *error)
         code = fill_shadows(scene, error);
     for (size_t i = 0; !code && i < scene->plane_count; i++) {
         fill_heights(&scene->planes[i], scene->air.eye_m);
-        code = check_plane(scene, i, error);
+        code = recede_own_mix_check(scene, i, error);
+        if (!code)
+            code = check_plane(scene, i, error);
     }
     if (!code)
         sort_planes(scene);

@@ -82,7 +82,8 @@ static recede_text_status read_light(const reading *r, size_t value, size_t inde
 {
     recede_field list[KEYS];
     const recede_fields fields = fields_of_light(list);
-    recede_reader reader = {r->tree, r->filled, r->error};
+    recede_reader reader = {.tree = r->tree, .scene = r->filled, .error = r->error,
+                            .name = ""};
     recede_error core;
     recede_scene_default(r->filled);
     recede_sky clear = r->filled->sky;

@@ -4,6 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "text/files.h"
 #include "text/utf8.h"
 
 /* Drops a character that was cut in its middle. */
@@ -21,6 +22,7 @@ recede_text_status recede_text_refuse(recede_text_error *error, size_t line, siz
                                       const char *format, ...)
 {
     va_list list;
+    error->file[0] = '\0';
     error->line = line;
     error->column = column;
     va_start(list, format);
@@ -53,7 +55,12 @@ void recede_message_name(recede_buffer *out, const char *name)
 
 void recede_message_line(recede_buffer *out, const char *file, const recede_text_error *error)
 {
-    recede_message_name(out, file);
+    char beside[RECEDE_NAME_SIZE];
+    if (!error->file[0])
+        recede_message_name(out, file);
+    else
+        recede_message_name(out, recede_file_beside(file, error->file, beside) ? beside
+                                                                             : error->file);
     if (error->line)
         recede_buffer_format(out, ":%zu:%zu", error->line, error->column);
     recede_buffer_format(out, ": %s\n", error->what);

@@ -11,6 +11,7 @@
 static recede_text_status finish_light(recede_reader *reader, size_t value, void *base);
 static recede_text_status finish_paint(recede_reader *reader, size_t value, void *base);
 static recede_text_status finish_plane(recede_reader *reader, size_t value, void *base);
+static recede_text_status finish_scene(recede_reader *reader, size_t value, void *base);
 static const recede_form form_planes;
 
 /* ---- when a field is written */
@@ -53,6 +54,13 @@ static int is_lab(const void *plane)
 static int is_reflectance(const void *plane)
 {
     return own_kind(plane) == RECEDE_OWN_REFLECTANCE;
+}
+
+/* Written by write_planes, which knows the paints. */
+static int never(const void *plane)
+{
+    (void)plane;
+    return 0;
 }
 
 /* A file knows no number for a height still open. */
@@ -145,6 +153,7 @@ static const recede_field plane_list[] = {
     {"colour", &recede_form_colour, .offset = PLANE(own), .written = is_colour},
     {"lab", &recede_form_lab, .offset = PLANE(own), .written = is_lab},
     {"reflectance", &recede_form_reflectance, .offset = PLANE(own), .written = is_reflectance},
+    {"mix", &recede_form_mix, .offset = PLANE(own), .written = never},
 };
 static const recede_fields plane = {"a plane", plane_list, COUNT(plane_list), finish_plane};
 
@@ -157,7 +166,8 @@ static const recede_field scene_list[] = {
     {"picture", &recede_form_object, .inside = &picture},
     {"planes", &form_planes, .inside = &plane, .required = 1},
 };
-const recede_fields recede_scene_fields = {"the scene", scene_list, COUNT(scene_list), NULL};
+const recede_fields recede_scene_fields = {"the scene", scene_list, COUNT(scene_list),
+                                          finish_scene};
 
 /* ---- what holds between fields */
 
@@ -213,16 +223,29 @@ static recede_text_status refuse_over(recede_reader *reader, const recede_scene 
                               recede_word_numbered(recede_medium_words, scene->medium)->word);
 }
 
+/* A palette file brings its medium; the scene's own goes first, wherever it stands. */
+static recede_text_status take_medium(recede_reader *reader, recede_scene *scene, size_t value)
+{
+    static const recede_field field = {"medium", &recede_form_medium,
+                                       .words = recede_medium_words};
+    size_t given = recede_tree_member(reader->tree, value, "medium");
+    return given == RECEDE_TREE_NONE
+               ? RECEDE_TEXT_OK : field.form->read(reader, given, &field, &scene->medium);
+}
+
 /* Opaque media are lightened with white: without a palette they take the one
  * that has it. */
 static recede_text_status finish_paint(recede_reader *reader, size_t value, void *base)
 {
     recede_scene *scene = base;
-    if (scene->medium == RECEDE_WATERCOLOUR)
-        return RECEDE_TEXT_OK;
-    recede_text_status status = refuse_over(reader, scene, value);
+    recede_text_status status = take_medium(reader, scene, value);
+    if (status || scene->medium == RECEDE_WATERCOLOUR)
+        return status;
+    status = refuse_over(reader, scene, value);
     if (status)
         return status;
+    if (recede_tree_member(reader->tree, value, "most_parts") == RECEDE_TREE_NONE)
+        scene->rules.most_parts = recede_usual_parts(scene->medium);
     size_t given = recede_tree_member(reader->tree, value, "palette");
     if (given == RECEDE_TREE_NONE)
         recede_scene_use_palette(scene, opaque_palette(), NULL);
@@ -238,29 +261,25 @@ static recede_text_status finish_paint(recede_reader *reader, size_t value, void
 
 static recede_text_status finish_plane(recede_reader *reader, size_t value, void *base)
 {
-    static const char *const keys[] = {"foliage", "surface", "colour", "lab", "reflectance"};
-    size_t first = RECEDE_TREE_NONE;
+    static const char *const keys[] = {"foliage", "surface", "colour", "lab", "reflectance",
+                                       "mix"};
     (void)base;
-    for (size_t i = 0; i < COUNT(keys); i++) {
-        size_t given = recede_tree_member(reader->tree, value, keys[i]);
-        if (given == RECEDE_TREE_NONE)
-            continue;
-        if (first != RECEDE_TREE_NONE) {
-            size_t later = given > first ? given : first, sooner = given > first ? first : given;
-            recede_place place = recede_tree_place(reader->tree, later)->key;
-            return recede_text_refuse(reader->error, place.line, place.column,
-                                      "found \"%s\" beside \"%s\"; a plane has one own colour: "
-                                      "keep one", recede_tree_item(reader->tree, later)->string,
-                                      recede_tree_item(reader->tree, sooner)->string);
-        }
-        first = given;
+    return recede_fields_one_of(reader, value, keys, COUNT(keys), "a plane", "own colour");
+}
+
+/* Mixes name paints of the palette, which may stand after the planes. */
+static recede_text_status finish_scene(recede_reader *reader, size_t value, void *base)
+{
+    recede_scene *scene = base;
+    const recede_tree *tree = reader->tree;
+    size_t planes = recede_tree_member(tree, value, "planes");
+    recede_text_status status = RECEDE_TEXT_OK;
+    for (size_t i = 0; !status && i < scene->plane_count; i++) {
+        size_t mix = recede_tree_member(tree, recede_tree_element(tree, planes, i), "mix");
+        if (mix != RECEDE_TREE_NONE)
+            status = recede_mix_find(reader, mix, &scene->planes[i].own);
     }
-    if (first != RECEDE_TREE_NONE)
-        return RECEDE_TEXT_OK;
-    recede_place place = recede_tree_place(reader->tree, value)->value;
-    return recede_text_refuse(reader->error, place.line, place.column,
-                              "a plane has no own colour; add \"foliage\", \"surface\", "
-                              "\"colour\", \"lab\" or \"reflectance\"");
+    return status;
 }
 
 /* ---- the list of planes */
@@ -299,6 +318,8 @@ static void write_planes(recede_json *json, const recede_field *field, const voi
     for (size_t i = 0; i < scene->plane_count; i++) {
         recede_json_object(json, NULL);
         recede_fields_write(json, field->inside, &scene->planes[i]);
+        if (scene->planes[i].own.kind == RECEDE_OWN_MIX)
+            recede_own_mix_write(json, scene, &scene->planes[i].own);
         recede_json_end_object(json);
     }
     recede_json_end_array(json);

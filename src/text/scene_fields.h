@@ -5,14 +5,17 @@
 #define RECEDE_TEXT_SCENE_FIELDS_H
 
 #include "recede.h"
+#include "text/files.h"
 #include "text/json.h"
 #include "text/tree.h"
 #include "text/units.h"
 
 typedef struct recede_reader {
     const recede_tree *tree;
-    recede_scene *scene;
+    recede_scene *scene; /* NULL where the text is none */
     recede_text_error *error;
+    const recede_files *files; /* NULL: no files can be read */
+    const char *name;          /* of the file that the text is; "" for a scene */
 } recede_reader;
 
 typedef struct recede_field recede_field;
@@ -54,6 +57,12 @@ recede_text_status recede_fields_read(recede_reader *reader, size_t value,
                                       const recede_fields *fields, void *base);
 void recede_fields_write(recede_json *json, const recede_fields *fields, const void *base);
 
+/* Refuses an object that has none of these keys, or more than one: "OWNER has no
+ * THING". */
+recede_text_status recede_fields_one_of(recede_reader *reader, size_t value,
+                                        const char *const *keys, size_t count,
+                                        const char *owner, const char *thing);
+
 /* Forms of single values. Numbers are double, whole numbers int, texts arrays
  * of RECEDE_NAME_SIZE. */
 extern const recede_form recede_form_title, recede_form_name, recede_form_number,
@@ -67,7 +76,18 @@ extern const recede_word recede_sky_words[], recede_medium_words[], recede_darks
 extern const recede_form recede_form_foliage, recede_form_surface, recede_form_colour,
     recede_form_lab, recede_form_reflectance;
 
-/* A name or a list; the place is the scene. */
+/* So many numbers in a list. */
+recede_text_status recede_read_numbers(recede_reader *reader, size_t value,
+                                       const recede_field *field, double *out, size_t count);
+
+/* An own colour mixed of the scene's paints; the place is a recede_own. Its paints
+ * are found when the whole scene is read, for they may stand after it; and it is
+ * written apart, for their names stand in the scene. */
+extern const recede_form recede_form_mix;
+recede_text_status recede_mix_find(recede_reader *reader, size_t value, recede_own *own);
+void recede_own_mix_write(recede_json *json, const recede_scene *scene, const recede_own *own);
+
+/* A name, a file or a list; the place is the scene. */
 extern const recede_form recede_form_palette;
 
 /* An object by field->inside; the place is the base of its fields. */

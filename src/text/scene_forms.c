@@ -112,7 +112,7 @@ static recede_text_status read_whole(recede_reader *reader, size_t value,
                                      const recede_field *field, void *at)
 {
     static const double most = 1e6; /* the core sets the limits that mean something */
-    double number;
+    double number = 0;
     recede_text_status status = read_number(reader, value, field, &number);
     if (status)
         return status;
@@ -160,7 +160,7 @@ const recede_form recede_form_length = {"a number of metres, or a text such as \
 static recede_text_status read_visibility(recede_reader *reader, size_t value,
                                           const recede_field *field, void *at)
 {
-    double metres;
+    double metres = 0;
     recede_text_status status = read_measure(reader, value, field, &metres, recede_length_of);
     if (!status)
         *(double *)at = metres / 1000.0;
@@ -258,7 +258,7 @@ static void write_word(recede_json *json, const recede_field *field, double numb
 static recede_text_status read_sky(recede_reader *reader, size_t value, const recede_field *field,
                                    void *at)
 {
-    double number;
+    double number = 0;
     recede_text_status status = read_word(reader, value, field, &number);
     if (!status)
         *(recede_sky_kind *)at = (recede_sky_kind)number;
@@ -275,7 +275,7 @@ const recede_form recede_form_sky = {NULL, "", read_sky, write_sky};
 static recede_text_status read_medium(recede_reader *reader, size_t value,
                                       const recede_field *field, void *at)
 {
-    double number;
+    double number = 0;
     recede_text_status status = read_word(reader, value, field, &number);
     if (!status)
         *(recede_medium *)at = (recede_medium)number;
@@ -292,7 +292,7 @@ const recede_form recede_form_medium = {NULL, "", read_medium, write_medium};
 static recede_text_status read_choice(recede_reader *reader, size_t value,
                                       const recede_field *field, void *at)
 {
-    double number;
+    double number = 0;
     recede_text_status status = read_word(reader, value, field, &number);
     if (!status)
         *(int *)at = (int)number;

@@ -68,6 +68,46 @@ recede_text_status recede_fields_read(recede_reader *reader, size_t value,
     return status;
 }
 
+/* "horizon", "light" or "lab" */
+static void list_keys(const char *const *keys, size_t count, char *out, size_t size)
+{
+    size_t used = 0;
+    for (size_t i = 0; i < count && used < size; i++) {
+        const char *between = i == 0 ? "" : i + 1 < count ? ", " : " or ";
+        int length = snprintf(out + used, size - used, "%s\"%s\"", between, keys[i]);
+        used += length > 0 ? (size_t)length : 0;
+    }
+}
+
+recede_text_status recede_fields_one_of(recede_reader *reader, size_t value,
+                                        const char *const *keys, size_t count,
+                                        const char *owner, const char *thing)
+{
+    size_t first = RECEDE_TREE_NONE;
+    for (size_t i = 0; i < count; i++) {
+        size_t given = recede_tree_member(reader->tree, value, keys[i]);
+        if (given == RECEDE_TREE_NONE)
+            continue;
+        if (first != RECEDE_TREE_NONE) {
+            size_t later = given > first ? given : first, sooner = given > first ? first : given;
+            recede_place place = recede_tree_place(reader->tree, later)->key;
+            return recede_text_refuse(reader->error, place.line, place.column,
+                                      "found \"%s\" beside \"%s\"; %s has one %s: keep one",
+                                      recede_tree_item(reader->tree, later)->string,
+                                      recede_tree_item(reader->tree, sooner)->string, owner,
+                                      thing);
+        }
+        first = given;
+    }
+    if (first != RECEDE_TREE_NONE)
+        return RECEDE_TEXT_OK;
+    char all[120];
+    recede_place place = recede_tree_place(reader->tree, value)->value;
+    list_keys(keys, count, all, sizeof all);
+    return recede_text_refuse(reader->error, place.line, place.column, "%s has no %s; add %s",
+                              owner, thing, all);
+}
+
 void recede_fields_write(recede_json *json, const recede_fields *fields, const void *base)
 {
     for (size_t i = 0; i < fields->count; i++) {

@@ -111,7 +111,7 @@ static recede_text_status read_colour(recede_reader *reader, size_t value,
     int part[3] = {-1, -1, -1};
     if (strlen(text) == 7 && text[0] == '#')
         for (int i = 0; i < 3; i++)
-            part[i] = hex_pair(text + 1 + 2 * i);
+            part[i] = hex_pair(text + 1 + 2 * (size_t)i);
     if (part[0] < 0 || part[1] < 0 || part[2] < 0)
         return recede_refuse_value(reader, value, field->form->expected);
     own->kind = RECEDE_OWN_COLOUR;
@@ -140,7 +140,7 @@ const recede_form recede_form_colour = {"an sRGB colour as \"#rrggbb\"", "", rea
 
 /* ---- lists of numbers */
 
-static recede_text_status read_numbers(recede_reader *reader, size_t value,
+recede_text_status recede_read_numbers(recede_reader *reader, size_t value,
                                        const recede_field *field, double *out, size_t count)
 {
     const recede_tree *tree = reader->tree;
@@ -163,7 +163,7 @@ static recede_text_status read_lab(recede_reader *reader, size_t value, const re
                                            "b* from -150 to 150"};
     double lab[3];
     recede_own *own = at;
-    recede_text_status status = read_numbers(reader, value, field, lab, 3);
+    recede_text_status status = recede_read_numbers(reader, value, field, lab, 3);
     for (size_t i = 0; !status && i < 3; i++)
         if (!(lab[i] >= least[i] && lab[i] <= most[i]))
             status = recede_refuse_value(
@@ -191,7 +191,7 @@ static recede_text_status read_reflectance(recede_reader *reader, size_t value,
 {
     recede_own *own = at;
     double *out = own->reflectance.at;
-    recede_text_status status = read_numbers(reader, value, field, out, RECEDE_BANDS);
+    recede_text_status status = recede_read_numbers(reader, value, field, out, RECEDE_BANDS);
     for (size_t i = 0; !status && i < RECEDE_BANDS; i++)
         if (!(out[i] >= 0.0 && out[i] <= 1.0))
             status = recede_refuse_value(reader, recede_tree_element(reader->tree, value, i),

@@ -3,10 +3,10 @@
 #include "text/scene_explain.h"
 #include "text/scene_fields.h"
 
-static recede_text_status read_tree(const recede_tree *tree, recede_scene *scene,
-                                    recede_text_error *error)
+static recede_text_status read_tree(const recede_tree *tree, const recede_files *files,
+                                    recede_scene *scene, recede_text_error *error)
 {
-    recede_reader reader = {tree, scene, error};
+    recede_reader reader = {tree, scene, error, files, ""};
     recede_error core;
     recede_scene_default(scene);
     recede_text_status status = recede_fields_read(&reader, 0, &recede_scene_fields, scene);
@@ -15,7 +15,7 @@ static recede_text_status read_tree(const recede_tree *tree, recede_scene *scene
     return status;
 }
 
-recede_text_status recede_scene_read(const char *bytes, size_t size,
+recede_text_status recede_scene_read(const char *bytes, size_t size, const recede_files *files,
                                      const recede_allocator *allocator, recede_scene *out,
                                      recede_text_error *error)
 {
@@ -25,7 +25,7 @@ recede_text_status recede_scene_read(const char *bytes, size_t size,
                                   size, RECEDE_SCENE_MOST_BYTES);
     recede_text_status status = recede_tree_read(bytes, size, allocator, &tree, error);
     if (!status)
-        status = read_tree(&tree, out, error);
+        status = read_tree(&tree, files, out, error);
     recede_tree_free(&tree);
     return status;
 }

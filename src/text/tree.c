@@ -52,9 +52,10 @@ recede_text_status recede_tree_read(const char *bytes, size_t size,
     if (status)
         return status;
     tree->items = recede_allocate_array(allocator, recede_scan_count(&tree->scan),
-                                        sizeof *tree->items);
-    if (tree->items)
-        tree->root = cJSON_ParseWithLengthOpts(bytes, size, NULL, 0);
+                                        sizeof *tree->items); /* NOLINT(bugprone-sizeof-expression): pointers it is */
+    if (!tree->items)
+        return recede_text_no_memory(error);
+    tree->root = cJSON_ParseWithLengthOpts(bytes, size, NULL, 0);
     if (!tree->root) /* the scanner has passed it: only memory can be short */
         return recede_text_no_memory(error);
     collect(tree, tree->root, 0);

@@ -46,7 +46,7 @@ int bench_scene(const char *name, recede_scene *out)
         return 0;
     size_t size = fread(bytes, 1, sizeof bytes, file);
     fclose(file);
-    return !recede_scene_read(bytes, size, NULL, out, &error);
+    return !recede_scene_read(bytes, size, NULL, NULL, out, &error);
 }
 
 static void add_file(list *l, const char *name)

@@ -6,6 +6,7 @@
 #include "page/lists.c"
 #include "page/match.c"
 #include "page/no_system.c"
+#include "page/opened.c"
 #include "page/picture.c"
 #include "page/reply.c"
 #include "page/view.c"
@@ -14,6 +15,7 @@
 #include <cjson/cJSON.h>
 
 #include "support/assert_near.h"
+#include "text/pigment_file.h"
 
 /* Invented. Two paints a mix keep it quick. */
 static const char scene[] =
@@ -120,6 +122,67 @@ static void test_another_box_is_mixed_only_where_it_differs(void **state)
     recede_page_free(page);
 }
 
+/* Paints of the painter's own: a file with K and S as given, invented. */
+static int open_pigment(recede_page *page, const char *name, double k)
+{
+    recede_pigment_file pigment = {.paint.name = "my earth"};
+    recede_buffer out;
+    recede_buffer_start(&out, NULL);
+    for (int band = 0; band < RECEDE_BANDS; band++) {
+        pigment.paint.k.at[band] = k;
+        pigment.paint.s.at[band] = 0.25;
+    }
+    recede_pigment_file_write(&pigment, &out);
+    char *room = recede_page_room(page, strlen(name) + out.size);
+    memcpy(room, name, strlen(name));
+    memcpy(room + strlen(name), out.bytes, out.size);
+    int done = recede_page_file_open(page, strlen(name), out.size);
+    recede_buffer_free(&out);
+    return done;
+}
+
+static void refuses(recede_page *page, const char *text, const char *part)
+{
+    assert_int_equal(read_text(page, text), 0);
+    cJSON *refusal = reply_of(page);
+    if (!strstr(within(refusal, "what")->valuestring, part))
+        fail_msg("'%s' is not in '%s'", part, within(refusal, "what")->valuestring);
+    cJSON_Delete(refusal);
+}
+
+static void test_scenes_name_opened_files(void **state)
+{
+    static const char own[] =
+        "{\"paint\":{\"palette\":[\"PB29\",\"paints/earth.json\"],\"most_pigments\":2,"
+        "\"most_parts\":5},"
+        "\"planes\":[{\"name\":\"bank\",\"distance\":30,\"foliage\":\"meadow grass\"}]}";
+    recede_page *page = recede_page_new();
+    (void)state;
+    refuses(page, own, "earth.json");
+    assert_int_equal(open_pigment(page, "../earth.json", 0.5), 0);
+    assert_int_equal(open_pigment(page, "earth.json", 0.5), 1);
+    assert_int_equal(read_text(page, own), 1);
+    assert_int_equal(recede_page_mix(page), 1);
+    const double before = recede_palette_paint(page->box.palette, 1)->k.at[0];
+    assert_near(before, 0.5, 0);
+    /* other figures under the same name: another box */
+    assert_int_equal(open_pigment(page, "earth.json", 0.75), 1);
+    assert_int_equal(page->file_count, 1);
+    assert_int_equal(read_text(page, own), 1);
+    assert_int_equal(recede_page_plan(page), 0);
+    assert_int_equal(recede_page_mix(page), 1);
+    assert_near(recede_palette_paint(page->box.palette, 1)->k.at[0], 0.75, 0);
+    assert_int_equal(open_pigment(page, "earth.json", -1), 1);
+    refuses(page, own, "in paints/earth.json, line 3, column ");
+    for (int i = 1; i < RECEDE_MOST_FILES; i++) {
+        char name[] = "a.json";
+        name[0] = (char)('a' + i);
+        assert_int_equal(open_pigment(page, name, 0.5), 1);
+    }
+    assert_int_equal(open_pigment(page, "one-more.json", 0.5), 0);
+    recede_page_free(page);
+}
+
 static void test_pixels_are_those_of_the_library(void **state)
 {
     enum { WIDE = 60, HIGH = 40 };
@@ -183,6 +246,7 @@ int main(void)
         cmocka_unit_test(test_view_shows_the_plan),
         cmocka_unit_test(test_refusals_say_where_and_what),
         cmocka_unit_test(test_another_box_is_mixed_only_where_it_differs),
+        cmocka_unit_test(test_scenes_name_opened_files),
         cmocka_unit_test(test_pixels_are_those_of_the_library),
         cmocka_unit_test(test_what_is_looked_up),
     };

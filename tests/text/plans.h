@@ -30,7 +30,7 @@ static inline recede_plan *test_plan(const char *text)
     recede_text_error error;
     recede_error core;
     recede_plan *plan = NULL;
-    if (recede_scene_read(text, strlen(text), NULL, &scene, &error))
+    if (recede_scene_read(text, strlen(text), NULL, NULL, &scene, &error))
         fail_msg("%zu:%zu: %s", error.line, error.column, error.what);
     if (recede_plan_new(&scene, NULL, NULL, &plan, &core))
         fail_msg("no plan: code %d at %s", core.code, core.path);

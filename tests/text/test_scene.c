@@ -13,7 +13,7 @@ static recede_scene scene, again; /* big */
 static recede_text_status read_text(const char *text, recede_scene *out, recede_text_error *error)
 {
     memset(error, 0, sizeof *error);
-    return recede_scene_read(text, strlen(text), NULL, out, error);
+    return recede_scene_read(text, strlen(text), NULL, NULL, out, error);
 }
 
 static void read_good(const char *text)
@@ -186,7 +186,9 @@ static const fault faults[] = {
      {"\"white\"", "#rrggbb"}},
     {WITH("\"paint\":{\"palette\":\"landscape-ten\"}"), 1, 21,
      {"landscape-ten", "did you mean \"landscape-"}},
-    {WITH("\"paint\":{\"palette\":\"my-box.json\"}"), 1, 21, {"my-box.json", "nearest known"}},
+    {WITH("\"paint\":{\"palette\":\"my-box\"}"), 1, 21, {"my-box", "nearest known"}},
+    {WITH("\"paint\":{\"palette\":\"my-box.json\"}"), 1, 21,
+     {"my-box.json", "cannot be read here"}},
     {WITH("\"paint\":{\"palette\":[]}"), 1, 21, {"empty", "at least one paint"}},
     {WITH("\"paint\":{\"palette\":[\"PB29\",3]}"), 1, 29, {"3", "name of a paint"}},
     {WITH("\"paint\":{\"palette\":[\"PB29\",\"ultramarine blu\"]}"), 1, 29,
@@ -276,10 +278,10 @@ static void too_large_a_file_is_refused(void **state)
     recede_text_error error;
     (void)state;
     memset(text, ' ', size);
-    assert_int_equal(recede_scene_read(text, size, NULL, &scene, &error), RECEDE_TEXT_REFUSED);
+    assert_int_equal(recede_scene_read(text, size, NULL, NULL, &scene, &error), RECEDE_TEXT_REFUSED);
     assert_non_null(strstr(error.what, "1048576"));
     memcpy(text, WITH("\"title\":\"t\""), strlen(WITH("\"title\":\"t\"")));
-    assert_int_equal(recede_scene_read(text, size - 1, NULL, &scene, &error), RECEDE_TEXT_OK);
+    assert_int_equal(recede_scene_read(text, size - 1, NULL, NULL, &scene, &error), RECEDE_TEXT_OK);
     free(text);
 }
 
@@ -308,7 +310,7 @@ static void check_round_trip(const char *text)
     recede_buffer_start(&first, NULL);
     recede_buffer_start(&second, NULL);
     recede_scene_write(&scene, &first);
-    if (recede_scene_read(first.bytes, first.size, NULL, &again, &error))
+    if (recede_scene_read(first.bytes, first.size, NULL, NULL, &again, &error))
         fail_msg("%zu:%zu: %s in\n%s", error.line, error.column, error.what, first.bytes);
     recede_scene_write(&again, &second);
     assert_string_equal(first.bytes, second.bytes);
@@ -367,7 +369,7 @@ static void any_visibility_reads_back_the_same(void **state)
         read_good(text);
         recede_buffer_start(&out, NULL);
         recede_scene_write(&scene, &out);
-        assert_int_equal(recede_scene_read(out.bytes, out.size, NULL, &again, &error), 0);
+        assert_int_equal(recede_scene_read(out.bytes, out.size, NULL, NULL, &again, &error), 0);
         assert_memory_equal(&again.air.visibility_km, &scene.air.visibility_km, sizeof(double));
         recede_buffer_free(&out);
     }
@@ -383,7 +385,7 @@ static void memory_may_run_out_anywhere(void **state)
         recede_text_error error;
         recede_buffer out;
         recede_text_status status =
-            recede_scene_read(text, strlen(text), &allocator, &scene, &error);
+            recede_scene_read(text, strlen(text), NULL, &allocator, &scene, &error);
         recede_buffer_start(&out, &allocator);
         if (!status)
             recede_scene_write(&scene, &out);
