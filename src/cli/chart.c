@@ -25,21 +25,9 @@ static int say_wrong(const char *what)
     return RECEDE_EXIT_USAGE;
 }
 
-static recede_sheet_result pixels(const void *sheet, const recede_sheet_options *options,
-                                  recede_sheet_pixels *out)
-{
-    return recede_sheet_to_pixels(sheet, options, out);
-}
-
-static recede_sheet_result pdf(const void *sheet, const recede_sheet_options *options,
-                               recede_buffer *out)
-{
-    return recede_sheet_to_pdf(sheet, options, out);
-}
-
 static int write_sheet(const recede_sheet *sheet, const char *path, const recede_plan *plan)
 {
-    const recede_cli_sheet drawn = {sheet, pixels, pdf};
+    const recede_cli_sheet drawn = recede_cli_sheet_of(sheet);
     recede_cli_words words;
     recede_buffer_start(&words.json, NULL);
     recede_buffer_start(&words.text, NULL);
@@ -57,7 +45,7 @@ static int write_sheet(const recede_sheet *sheet, const char *path, const recede
  * ones are those of the palette as it was given. */
 static int read_chart(const given *g, recede_scene *scene, recede_chart *chart)
 {
-    int third[RECEDE_MOST_PAINTS] = {-1}, count, code = RECEDE_EXIT_DONE;
+    int third[RECEDE_MOST_PAINTS] = {-1}, count = 0, code = RECEDE_EXIT_DONE;
     recede_palette *palette;
     recede_error error;
     if (recede_palette_new(scene->paints, scene->paint_count, scene->medium, &scene->paper, NULL,
@@ -92,7 +80,7 @@ static int check_chart(const recede_chart *chart)
 
 static int draw_chart(const given *g, recede_scene *scene)
 {
-    recede_chart chart;
+    recede_chart chart = {0};
     recede_palette *palette;
     recede_error error;
     int code = read_chart(g, scene, &chart);

@@ -15,6 +15,8 @@ enum {
 int recede_cli_study(int count, char **words);
 int recede_cli_check(int count, char **words);
 int recede_cli_names(int count, char **words);
+int recede_cli_palette(int count, char **words);
+int recede_cli_swatch(int count, char **words);
 int recede_cli_match(int count, char **words);
 int recede_cli_chart(int count, char **words);
 int recede_cli_puddle(int count, char **words);

@@ -19,6 +19,8 @@ static const command commands[] = {
     {"check", "check a scene and print it in full", recede_cli_check},
     {"names", "list the foliage, surfaces, palettes and tubes that a scene may name",
      recede_cli_names},
+    {"palette", "tell about palettes and pigments, and draw their swatches", recede_cli_palette},
+    {"swatch", "learn paints of your own from painted swatches", recede_cli_swatch},
     {"match", "seek recipes for one colour", recede_cli_match},
     {"chart", "draw a mixing chart, or what a palette reaches", recede_cli_chart},
     {"puddle", "put the work in order: what to add to which puddle", recede_cli_puddle},

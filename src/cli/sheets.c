@@ -70,6 +70,23 @@ static int is_taken(const recede_output *outputs, size_t count)
     return 0;
 }
 
+static recede_sheet_result pixels_of(const void *sheet, const recede_sheet_options *options,
+                                     recede_sheet_pixels *out)
+{
+    return recede_sheet_to_pixels(sheet, options, out);
+}
+
+static recede_sheet_result pdf_of(const void *sheet, const recede_sheet_options *options,
+                                  recede_buffer *out)
+{
+    return recede_sheet_to_pdf(sheet, options, out);
+}
+
+recede_cli_sheet recede_cli_sheet_of(const recede_sheet *sheet)
+{
+    return (recede_cli_sheet){sheet, pixels_of, pdf_of};
+}
+
 int recede_cli_sheet_write(const recede_cli_sheet *sheet, const char *path,
                            const recede_cli_words *words, const char *json_path)
 {

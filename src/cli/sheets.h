@@ -13,6 +13,9 @@ typedef struct recede_cli_sheet {
                                recede_buffer *out);
 } recede_cli_sheet;
 
+/* Of a sheet that is drawn already page by page. */
+recede_cli_sheet recede_cli_sheet_of(const recede_sheet *sheet);
+
 /* The same as JSON, which a PNG also keeps inside, and as text to read; each
  * may be empty: then there is none. */
 typedef struct recede_cli_words {

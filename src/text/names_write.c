@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "text/columns.h"
+#include "text/words_paint.h"
 
 enum { WIDTH = 100 };
 
@@ -58,17 +59,6 @@ static void add_pigments(recede_buffer *out)
     }
 }
 
-static void add_stands_for(recede_buffer *out, const recede_paint *paint)
-{
-    for (int i = 0; i < paint->ingredients; i++) {
-        if (i)
-            recede_buffer_text(out, " + ");
-        if (paint->ingredients > 1)
-            recede_buffer_format(out, "%d ", paint->of[i].parts);
-        recede_buffer_text(out, paint->of[i].pigment->name);
-    }
-}
-
 static void add_tubes(recede_buffer *out)
 {
     recede_buffer_text(out, "\nTubes, and what each is taken for\n");
@@ -79,7 +69,7 @@ static void add_tubes(recede_buffer *out)
         if (recede_paint_named(recede_tube_name_at(i), &paint, NULL))
             continue;
         recede_buffer_start(&made_of, out->allocator);
-        add_stands_for(&made_of, &paint);
+        recede_words_taken_for(&made_of, &paint);
         const char *cells[] = {"", recede_tube_name_at(i), recede_buffer_string(&made_of)};
         recede_columns_row(out, cells, widths, 3);
         out->failed |= made_of.failed;
