@@ -20,7 +20,7 @@ typedef struct {
 static int read_whole(const char *option, const char *text, int least, int most, int *out)
 {
     size_t length = strspn(text, "0123456789");
-    int number = length && length <= 2 && !text[length] ? atoi(text) : -1;
+    int number = length && length <= 2 && !text[length] ? (int)strtol(text, NULL, 10) : -1;
     if (number < least || number > most)
         return recede_cli_wrong(command, option, text,
                                 most == RECEDE_MOST_WELLS ? "expected a whole number from 1 to 3"

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "cli/commands.h"
+#include "cli/files.h"
 #include "cli/load.h"
 #include "cli/options.h"
 #include "cli/progress.h"
@@ -29,21 +30,6 @@ static recede_sheet_result pdf(const void *skies, const recede_sheet_options *op
     return recede_skies_pdf(skies, options, out);
 }
 
-static int say_text_error(const char *name, recede_text_status status,
-                          const recede_text_error *error)
-{
-    recede_buffer line;
-    if (status == RECEDE_TEXT_NO_MEMORY)
-        return recede_cli_no_memory();
-    recede_buffer_start(&line, NULL);
-    recede_message_line(&line, name, error);
-    if (line.size && line.bytes[line.size - 1] == '\n')
-        line.bytes[line.size - 1] = '\0';
-    recede_cli_say("%s", recede_buffer_string(&line));
-    recede_buffer_free(&line);
-    return RECEDE_EXIT_REFUSED;
-}
-
 static int read_lights(const char *path, const recede_scene *scene, recede_sky_light *lights,
                        size_t *count)
 {
@@ -58,8 +44,8 @@ static int read_lights(const char *path, const recede_scene *scene, recede_sky_l
     } else {
         recede_text_status status = recede_lights_read(recede_buffer_string(&bytes), bytes.size,
                                                        scene, NULL, lights, count, &error);
-        code = status ? say_text_error(strcmp(path, "-") ? path : "standard input", status, &error)
-                      : RECEDE_EXIT_DONE;
+        const char *name = strcmp(path, "-") ? path : "standard input";
+        code = status ? recede_cli_say_text_error(name, status, &error) : RECEDE_EXIT_DONE;
     }
     recede_buffer_free(&bytes);
     return code;

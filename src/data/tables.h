@@ -30,10 +30,12 @@ extern const size_t recede_table_surfaces_count;
 extern const recede_pigment recede_table_pigments[];
 extern const size_t recede_table_pigments_count;
 
-/* tubes.txt. made_of: "pigment name*parts | pigment name*parts". */
+/* tubes.txt. made_of: "pigment name*parts | pigment name*parts". made_by: "the
+ * painter", or "" for what is sold. */
 typedef struct recede_tube {
     const char *name;
     const char *made_of;
+    const char *made_by;
 } recede_tube;
 extern const recede_tube recede_table_tubes[];
 extern const size_t recede_table_tubes_count;

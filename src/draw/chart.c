@@ -2,6 +2,7 @@
 
 #include "draw/chart_parts.h"
 #include "text/words_chart.h"
+#include "text/words_media.h"
 
 enum { MOST_ROWS = 6, MOST_COLUMNS = 6 }; /* a page; more and the squares grow too small */
 
@@ -11,7 +12,7 @@ static const double most_width_mm = 110, most_height_mm = 60;
 
 static const char guide[] =
     "The number in a patch is its Munsell value. Colours are computed from measured pigments; print and screen "
-    "only guide, and paints of one name differ from maker to maker: paint your own beside it, and judge it dry.";
+    "only guide, and paints of one name differ from maker to maker: ";
 
 /* Even blocks: 7 go as 4 and 3. */
 static size_t blocks_of(int count, int most)
@@ -77,10 +78,13 @@ static int draw(void *content, const recede_page *page, size_t index)
     recede_buffer foot;
     int failed = draw_title(drawing, page);
     failed |= recede_chart_draw_panel(&p, page);
-    recede_type_set(page->type, page->cr, guide,
-                    (recede_rect){recede_page_margin_mm, p.panel.y + p.panel.h + 2.2,
-                                  recede_page_width_mm - 2 * recede_page_margin_mm, 7.5},
-                    &recede_style_small);
+    recede_buffer_start(&foot, NULL);
+    recede_buffer_format(&foot, "%s%s.", guide,
+                         recede_trade_of(recede_palette_medium(drawing->palette))->beside);
+    failed |= set_words(page, &foot,
+                        (recede_rect){recede_page_margin_mm, p.panel.y + p.panel.h + 2.2,
+                                      recede_page_width_mm - 2 * recede_page_margin_mm, 7.5},
+                        &recede_style_small);
     recede_buffer_start(&foot, NULL);
     recede_buffer_text(&foot, "mixing chart, ");
     recede_words_chart_paints(&foot, drawing->palette, drawing->palette_name);

@@ -66,7 +66,11 @@ static void draw_head(const recede_chart_page *p, const recede_page *page, int r
                       recede_rect square)
 {
     const recede_chart *chart = p->drawing->chart;
-    int paint = row >= 0 ? chart->row[row] : chart->column[column];
+    int paint = 0;
+    if (row >= 0)
+        paint = chart->row[row];
+    else if (column >= 0)
+        paint = chart->column[column];
     const recede_paint *of = recede_palette_paint(p->drawing->palette, (size_t)paint);
     recede_rect room = inset(square);
     recede_style name = recede_style_body, index = recede_style_small;

@@ -4,6 +4,8 @@
 #include "draw/study_parts.h"
 #include "picture/noise.h"
 #include "text/words.h"
+#include "text/words_let_down.h"
+#include "text/words_media.h"
 #include "text/words_ladder.h"
 
 #include <math.h>
@@ -14,11 +16,8 @@ static const double label_mm = 19, between_mm = 3.5, dab_width_mm = 17, dab_heig
 static const double dot_pitch_mm = 2.35, dot_share = 0.92;
 
 static const char legend[] =
-    "The middle of each dab is the mix, its rim the colour wanted; the dots are its parts. Water is told "
-    "in parts to one part of paint. Try each mix on a scrap and judge it dry.";
-static const char legend_opaque[] =
-    "The middle of each dab is the mix, its rim the colour wanted; the dots are its parts. Try each mix on "
-    "a scrap and judge it dry.";
+    "The middle of each dab is the mix, its rim the colour wanted; the dots are its parts. ";
+static const char legend_water[] = "Water is told in parts to one part of paint. ";
 
 static double column_width(void)
 {
@@ -35,7 +34,7 @@ static void words_of_paints(const recede_ladder_sheet *sheet, const recede_mix *
 {
     const recede_palette *palette = sheet->ladder->palette;
     if (mix->count == 0)
-        recede_buffer_text(words, takes_water(sheet) ? "bare paper" : "bare ground");
+        recede_buffer_text(words, recede_trade_of(recede_palette_medium(palette))->bare);
     for (int i = 0; i < mix->count; i++) {
         const char *name = recede_palette_paint(palette, (size_t)mix->paint[i])->name;
         if (mix->count == 1)
@@ -217,15 +216,24 @@ static void draw_rung(recede_ladder_sheet *sheet, const recede_page *page, const
                   (recede_rect){column_x(row), at->y, column_width(), at->height});
 }
 
+static void put_legend(recede_ladder_sheet *sheet, const recede_page *page, recede_rect room)
+{
+    recede_style small = recede_style_small;
+    recede_buffer words;
+    small.most_lines = 1;
+    recede_buffer_start(&words, sheet->allocator);
+    recede_buffer_format(&words, "%s%s%s.%s", legend, takes_water(sheet) ? legend_water : "",
+                         recede_trade_of(recede_palette_medium(sheet->ladder->palette))->scrap,
+                         recede_words_let_down_note(sheet->ladder->palette));
+    recede_ladder_set(sheet, page, &words, room, &small);
+}
+
 void recede_ladder_draw_mixes(recede_ladder_sheet *sheet, const recede_page *page, size_t index)
 {
     double x = recede_page_margin_mm, w = recede_page_width_mm - 2 * x;
-    recede_style small = recede_style_small;
-    small.most_lines = 1;
     recede_type_set(page->type, page->cr, "The mixes, rung by rung", (recede_rect){x, 10.5, w, 6},
                     &recede_style_heading);
-    recede_type_set(page->type, page->cr, takes_water(sheet) ? legend : legend_opaque,
-                    (recede_rect){x, 17.2, w, 4}, &small);
+    put_legend(sheet, page, (recede_rect){x, 17.2, w, 4});
     for (size_t i = 0; i < sheet->mix_count; i++) {
         const recede_ladder_mixes *at = &sheet->mixes[i];
         if (at->page == index && at->heading)

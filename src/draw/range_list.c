@@ -19,6 +19,18 @@ static recede_style style_of(void)
     return style;
 }
 
+static void put_advice(recede_buffer *words, const recede_warning *warning)
+{
+    const recede_addition addition = {warning->pigment, warning->number[1], warning->number[0],
+                                      warning->let_down, warning->number[2]};
+    recede_buffer advice;
+    recede_buffer_start(&advice, words->allocator);
+    if (recede_words_best_addition(&advice, &addition))
+        recede_buffer_format(words, "; %s", recede_buffer_string(&advice));
+    words->failed |= advice.failed;
+    recede_buffer_free(&advice);
+}
+
 /* "far ridge, lit side: value 6.2, close", and for one out of reach what is wrong
  * and which pigment would help. */
 static void put_words(recede_range_drawing *drawing, const recede_range_mark *mark,
@@ -37,11 +49,7 @@ static void put_words(recede_range_drawing *drawing, const recede_range_mark *ma
         recede_buffer_format(words, "%s, ", recede_words_reach(wash->recipe.reach));
         recede_buffer_fixed(words, wash->recipe.delta_e, 1);
         recede_buffer_text(words, " off");
-        if (warning->pigment &&
-            recede_addition_helps(wash->recipe.delta_e, warning->number[1])) {
-            recede_buffer_text(words, "; ");
-            recede_words_addition(words, warning->pigment, warning->number[1]);
-        }
+        put_advice(words, warning);
     }
     drawing->failed |= words->failed;
 }

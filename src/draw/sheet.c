@@ -3,6 +3,7 @@
 #include "colour/memory.h"
 
 #include <cairo-pdf.h>
+#include <errno.h>
 #include <string.h>
 
 /* A sheet carries no hour of its making: the same scene, the same bytes. */
@@ -20,7 +21,7 @@ static int draw_page(const recede_sheet *sheet, recede_type *type, cairo_t *cr, 
     recede_page page = {cr, type, RECEDE_SHEET_DPI / 25.4};
     recede_type_turn_to(type, index);
     recede_page_blank(&page);
-    return sheet->draw(sheet->content, &page, index);
+    return sheet->draw(sheet->content, &page, index) || recede_type_is_troubled(type);
 }
 
 /* ------------------------------------------------------------- pixels -- */
@@ -67,7 +68,7 @@ recede_sheet_result recede_sheet_to_pixels(const recede_sheet *sheet,
     memset(out, 0, sizeof *out);
     recede_type *type = type_for(options);
     if (!type)
-        return RECEDE_SHEET_NO_FONT;
+        return errno == ENOMEM ? RECEDE_SHEET_NO_MEMORY : RECEDE_SHEET_NO_FONT;
     if (!sheet->lay(sheet->content, type, &out->pages)) {
         out->width = RECEDE_SHEET_WIDTH;
         out->row_bytes = 3 * (size_t)RECEDE_SHEET_WIDTH;
@@ -107,7 +108,7 @@ recede_sheet_result recede_sheet_to_pdf(const recede_sheet *sheet,
     size_t pages = 0;
     recede_type *type = type_for(options);
     if (!type)
-        return RECEDE_SHEET_NO_FONT;
+        return errno == ENOMEM ? RECEDE_SHEET_NO_MEMORY : RECEDE_SHEET_NO_FONT;
     int failed = sheet->lay(sheet->content, type, &pages);
     cairo_surface_t *surface =
         cairo_pdf_surface_create_for_stream(add_bytes, out, recede_page_width_mm * points_per_mm,

@@ -6,6 +6,7 @@
 #include "picture/noise.h"
 #include "text/skies_write.h"
 #include "text/words.h"
+#include "text/words_let_down.h"
 #include "text/words_ladder_parts.h"
 #include "text/words_skies.h"
 
@@ -22,7 +23,7 @@ static const double thumb_w_mm = 25, thumb_h_mm = 19, dab_w_mm = 9.5, dab_h_mm =
 
 static const char legend[] =
     "Each light against the scene as planned. The middle of a dab is the new mix, its rim the colour wanted; "
-    "a step is one Munsell value; water is for one part of paint.";
+    "a step is one Munsell value";
 
 static const char *const note[] = {
     "These are changes, not whole recipes. To paint in one of these lights, put its air and light into the "
@@ -302,14 +303,25 @@ int recede_skies_lay_changes(recede_skies_sheet *sheet, recede_type *type)
     return 0;
 }
 
+static void put_legend(recede_skies_sheet *sheet, const recede_page *page, recede_rect room)
+{
+    recede_medium medium = recede_plan_scene(sheet->skies->plan[0])->medium;
+    recede_style small = recede_style_small;
+    recede_buffer words;
+    small.most_lines = 1;
+    recede_buffer_start(&words, sheet->allocator);
+    recede_buffer_format(&words, "%s%s.%s", legend, recede_medium_takes_water(medium)
+                                                        ? "; water is for one part of paint" : "",
+                         recede_words_let_down_note(recede_plan_palette(sheet->skies->plan[0])));
+    recede_skies_set(sheet, page, &words, room, &small);
+}
+
 int recede_skies_draw_changes(recede_skies_sheet *sheet, const recede_page *page, size_t index)
 {
     double x = recede_page_margin_mm, w = recede_page_width_mm - 2 * x;
-    recede_style small = recede_style_small;
-    small.most_lines = 1;
     recede_type_set(page->type, page->cr, "What each light changes in the mixes", (recede_rect){x, 10.5, w, 6},
                     &recede_style_heading);
-    recede_type_set(page->type, page->cr, legend, (recede_rect){x, 17.2, w, 4}, &small);
+    put_legend(sheet, page, (recede_rect){x, 17.2, w, 4});
     for (size_t i = 0; i < sheet->block_count; i++) {
         const recede_skies_block *block = &sheet->blocks[i];
         pen p = {sheet, page->type, page, block->x, block->y, column_width()};

@@ -99,8 +99,9 @@ int recede_skies_draw_pictures(recede_skies_sheet *sheet, const recede_page *pag
     double h = (bottom_mm - top_mm - between_mm * (double)(rows - 1)) / (double)rows;
     draw_head(sheet, page);
     for (size_t i = 0; i < count; i++) {
-        recede_rect room = {recede_page_margin_mm + (w + across_mm) * (double)(i % columns),
-                            top_mm + (h + between_mm) * (double)(i / columns), w, h};
+        size_t column = i % columns, row = i / columns;
+        recede_rect room = {recede_page_margin_mm + (w + across_mm) * (double)column,
+                            top_mm + (h + between_mm) * (double)row, w, h};
         if (draw_one(sheet, page, i, room))
             return -1;
     }

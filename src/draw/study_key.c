@@ -2,6 +2,8 @@
 #include "draw/study_parts.h"
 
 #include "text/words.h"
+#include "text/words_let_down.h"
+#include "text/words_media.h"
 
 #include <math.h>
 
@@ -11,8 +13,7 @@ static const double top_mm = 26.5, bottom_mm = 198.5, gap_mm = 2.2;
 static const double plane_width_mm = 40, wash_width_mm = 110, between_mm = 3.5;
 
 static const char legend[] = "The middle of each dab is the mix, its rim the colour wanted: where "
-                             "you see no rim, they agree. "
-                             "Paint a trial in the empty box, let it dry, and judge it then.";
+                             "you see no rim, they agree. ";
 
 static double wash_x(int right)
 {
@@ -73,13 +74,8 @@ static void add_plane(recede_study *study, const recede_planned *planned)
 /* How a sky that is not of one colour is painted. */
 static const char *words_of_grading(const recede_study *study, const recede_side *side)
 {
-    static const char *const words[2][2] = {
-        {"graded from the one mix into the other", "two coats: let the first dry"},
-        {"one wash, graded from the one puddle into the other",
-         "two washes, one after the other: let the first dry"},
-    };
     recede_medium medium = recede_palette_medium(recede_plan_palette(study->plan));
-    return words[recede_medium_takes_water(medium)][side->two_washes != 0];
+    return recede_trade_of(medium)->graded[side->two_washes != 0];
 }
 
 /* What is said of a plane beneath its name: how far, its edge, how it stands
@@ -226,12 +222,23 @@ static void draw_row(recede_study *study, const recede_page *page, const recede_
                                (recede_rect){wash_x(1), row->y, wash_width_mm, row->height});
 }
 
+static void put_legend(recede_study *study, const recede_page *page, recede_rect room)
+{
+    const recede_palette *palette = recede_plan_palette(study->plan);
+    recede_buffer words;
+    recede_buffer_start(&words, study->allocator);
+    recede_buffer_format(&words, "%s%s%s", legend,
+                         recede_trade_of(recede_palette_medium(palette))->box_legend,
+                         recede_words_let_down_note(palette));
+    recede_study_set(study, page, &words, room, &recede_style_small);
+}
+
 void recede_study_draw_key(recede_study *study, const recede_page *page, size_t index)
 {
     double x = recede_page_margin_mm, w = recede_page_width_mm - 2 * x;
     recede_type_set(page->type, page->cr, "The mixes, from far to near", (recede_rect){x, 11, w, 6},
                     &recede_style_heading);
-    recede_type_set(page->type, page->cr, legend, (recede_rect){x, 18, w, 4}, &recede_style_small);
+    put_legend(study, page, (recede_rect){x, 18, w, 4});
     recede_page_rule(page, x, 24, w);
     for (size_t i = 0; i < study->row_count; i++) {
         const recede_key_row *row = &study->rows[i];

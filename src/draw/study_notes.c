@@ -5,6 +5,8 @@
 #include "colour/memory.h"
 #include "text/words.h"
 #include "text/words_layers.h"
+#include "text/words_let_down.h"
+#include "text/words_media.h"
 
 #include <math.h>
 #include <string.h>
@@ -56,29 +58,50 @@ static const char *words_of_granulation(const char *granulation)
 }
 
 /* The Colour Index name, and how the paint behaves where that is known. */
-static void add_traits(recede_buffer *words, const recede_paint *paint)
+static void add_traits(recede_buffer *words, const recede_paint *paint, recede_medium medium)
 {
     const recede_pigment *pigment = only_pigment(paint);
+    int water = recede_medium_takes_water(medium);
+    if (paint->let_down) {
+        recede_buffer_format(words, "%s, beforehand: ", paint->colour_index);
+        recede_words_let_down(words, paint);
+        return;
+    }
     recede_buffer_text(words, *paint->colour_index ? paint->colour_index : "a paint of your own");
+    if (*paint->colour_index && paint->ingredients == 0)
+        recede_buffer_text(words, ", a paint of your own");
     if (pigment) {
         add_trait(words, pigment->transparency, "%s");
-        add_trait(words, pigment->staining, "%s staining");
-        if (words_of_granulation(pigment->granulation))
+        if (water)
+            add_trait(words, pigment->staining, "%s staining");
+        if (water && words_of_granulation(pigment->granulation))
             recede_buffer_format(words, ", %s", words_of_granulation(pigment->granulation));
         add_trait(words, pigment->permanence, "lightfastness %s");
         return;
     }
-    for (int i = 0; i < paint->ingredients; i++)
+    for (int i = 0; paint->ingredients > 1 && i < paint->ingredients; i++)
         recede_buffer_format(words, "%s %d %s", i ? " +" : ", made of", paint->of[i].parts,
                              paint->of[i].pigment->name);
 }
 
-/* Each caution once, however many of the ingredients call for it. */
-static void add_cautions(recede_buffer *words, const recede_paint *paint)
+/* 1 where a tube of the palette holds the pigment: its caution stands there. */
+static int stands_by_itself(const recede_palette *palette, const recede_pigment *pigment)
 {
+    for (size_t i = 0; i < recede_palette_count(palette); i++)
+        if (only_pigment(recede_palette_paint(palette, i)) == pigment)
+            return 1;
+    return 0;
+}
+
+/* Each caution once, however many of the ingredients call for it. */
+static void add_cautions(recede_buffer *words, const recede_palette *palette,
+                         const recede_paint *paint)
+{
+    recede_buffer_text(words, paint->caution);
     for (int i = 0; i < paint->ingredients; i++) {
         const char *caution = paint->of[i].pigment->caution;
-        int said = !*caution;
+        int said = !*caution ||
+                   (paint->let_down && stands_by_itself(palette, paint->of[i].pigment));
         for (int j = 0; j < i && !said; j++)
             said = strcmp(caution, paint->of[j].pigment->caution) == 0;
         if (!said)
@@ -130,12 +153,12 @@ static recede_style name_style(void)
 static void texts_of(const recede_study *study, const recede_note *note, recede_buffer *traits,
                      recede_buffer *cautions)
 {
-    const recede_paint *paint =
-        recede_palette_paint(recede_plan_palette(study->plan), (size_t)note->paint);
+    const recede_palette *palette = recede_plan_palette(study->plan);
+    const recede_paint *paint = recede_palette_paint(palette, (size_t)note->paint);
     recede_buffer_start(traits, study->allocator);
     recede_buffer_start(cautions, study->allocator);
-    add_traits(traits, paint);
-    add_cautions(cautions, paint);
+    add_traits(traits, paint, recede_palette_medium(palette));
+    add_cautions(cautions, palette, paint);
 }
 
 static void flow(recede_type *type, const recede_page *page, const char *text, double x, double *y,
@@ -220,13 +243,17 @@ static int collect(recede_study *study)
         add(study, (recede_note){.heading = "Before you start", .paint = -1});
     for (size_t i = 0; i < warnings; i++)
         add(study, (recede_note){.warning = recede_plan_warning(study->plan, i), .paint = -1});
-    int water = recede_medium_takes_water(recede_palette_medium(recede_plan_palette(study->plan)));
+    recede_medium medium = recede_palette_medium(recede_plan_palette(study->plan));
+    const recede_trade *trade = recede_trade_of(medium);
+    int water = recede_medium_takes_water(medium);
     const char *const reading[] = {recede_words_layers(study->plan), computed,
                                    water ? parts_and_water : parts};
     int silent = !*reading[0];
     add_texts(study, "How to read this", reading + silent,
               sizeof reading / sizeof reading[0] - (size_t)silent);
     add_texts(study, "Take care", care, sizeof care / sizeof care[0]);
+    if (*trade->caution)
+        add(study, (recede_note){.text = trade->caution, .paint = -1});
     return 0;
 }
 

@@ -3,6 +3,7 @@
 
 #include "colour/memory.h"
 #include "text/words.h"
+#include "text/words_media.h"
 
 #include <math.h>
 
@@ -12,9 +13,16 @@ static const double between_mm = 2 * 2.4 + 3, steps_mm = 7; /* beside and under 
 
 static const char guide[] = "The picture is made of the colours that the mixes give. Printed or on "
                             "a screen they are only a "
-                            "guide: paints of one name differ from maker to maker. Try each mix on "
-                            "a scrap of the same paper "
-                            "and judge it dry.";
+                            "guide: paints of one name differ from maker to maker. ";
+
+static void put_guide(recede_study *study, const recede_page *page, recede_rect room)
+{
+    const recede_scene *scene = recede_plan_scene(study->plan);
+    recede_buffer words;
+    recede_buffer_start(&words, study->allocator);
+    recede_buffer_format(&words, "%s%s.", guide, recede_trade_of(scene->medium)->scrap);
+    recede_study_set(study, page, &words, room, &recede_style_small);
+}
 
 static int place_picture(recede_study *study, const recede_page *page, recede_rect room, int greys)
 {
@@ -181,9 +189,10 @@ static void set_values(recede_study *study, const recede_page *page, const list 
     double number = l->style.size_pt * 1.36;
     for (size_t i = 0; i < l->count; i++) {
         value_line line = line_at(study, i);
-        double x = l->room.x + l->width * (double)(i / l->rows);
-        double y = l->room.y + l->pitch * (double)(i % l->rows);
-        double end = x + l->width - (i / l->rows + 1 < l->columns ? 2 : 0);
+        size_t column = i / l->rows, row = i % l->rows;
+        double x = l->room.x + l->width * (double)column;
+        double y = l->room.y + l->pitch * (double)row;
+        double end = x + l->width - (column + 1 < l->columns ? 2 : 0);
         recede_rect name = {x, y, end - x - 2 * number - 1, l->pitch};
         recede_type_set(page->type, page->cr, line.name,
                         recede_type_middle(page->type, name, &l->style), &l->style);
@@ -245,9 +254,8 @@ int recede_study_draw_picture(recede_study *study, const recede_page *page)
     set_values(study, page, &l);
     if (study->warned_first && recede_plan_warning_count(study->plan) > 0)
         put_warnings(study, page->type, page, &l);
-    recede_type_set(page->type, page->cr, guide,
-                    (recede_rect){recede_page_margin_mm, 190.5,
-                                  recede_page_width_mm - 2 * recede_page_margin_mm, 7.5},
-                    &recede_style_small);
+    put_guide(study, page,
+              (recede_rect){recede_page_margin_mm, 190.5,
+                            recede_page_width_mm - 2 * recede_page_margin_mm, 7.5});
     return study->failed ? -1 : 0;
 }

@@ -7,12 +7,12 @@ enum { FINER = 3 };
 
 static void average(const unsigned char *fine, size_t width, size_t height, unsigned char *rgb)
 {
-    size_t row = 3 * FINER * width;
+    size_t row = (size_t)3 * FINER * width;
     for (size_t y = 0; y < height; y++) {
         for (size_t x = 0; x < width; x++) {
             const unsigned char *block = fine + FINER * (y * row + 3 * x);
             unsigned sum = FINER * FINER / 2;
-            for (size_t i = 0; i < FINER * FINER; i++)
+            for (size_t i = 0; i < (size_t)FINER * FINER; i++)
                 sum += block[i / FINER * row + 3 * (i % FINER)];
             for (int c = 0; c < 3; c++)
                 *rgb++ = (unsigned char)(sum / (FINER * FINER));

@@ -3,12 +3,15 @@
 
 #include "picture/noise.h"
 #include "text/words.h"
+#include "text/words_media.h"
+#include "text/words_wet.h"
 
 #include <math.h>
 #include <string.h>
 
 static const double dab_width_mm = 20, dab_height_mm = 15.5, box_height_mm = 14,
                     least_height_mm = 31.5;
+static const double wet_width_mm = 4.6, wet_height_mm = 6.5, after_dry_mm = 0.5;
 static const double dot_mm = 3.2, dot_pitch_mm = 3.4, after_dots_mm = 1.4;
 
 /* The recipe is laid out once for measuring, with page NULL, and once drawn. */
@@ -109,27 +112,29 @@ static void put_remarks(column *c, const recede_side *side, const recede_wash *w
 {
     const recede_recipe *recipe = &wash->recipe;
     recede_medium medium = recede_palette_medium(recede_plan_palette(c->study->plan));
-    int water = recede_medium_takes_water(medium);
     recede_buffer words;
     recede_buffer_start(&words, c->study->allocator);
     if (wash->ground == RECEDE_ON_LIT && recipe->mix.count > 0)
         recede_buffer_text(&words, "over the dry lit wash; ");
+    const char *wet =
+        recede_words_wet_beside(recede_wet_look_in(c->study->plan, wash).darker);
+    if (*wet)
+        recede_buffer_format(&words, "%s; ", wet);
     if (recipe->reach != RECEDE_REACHABLE)
         recede_buffer_format(&words, "the colour wanted is %s for these paints; ",
                              recede_words_reach(recipe->reach));
     if (side->graded && side->two_washes)
-        recede_buffer_format(&words, "let the first %s dry; ", water ? "wash" : "coat");
-    if (recipe->mix.count > 0 && (recipe->mix.water > 0 || !water))
+        recede_buffer_format(&words, "%s; ", recede_trade_of(medium)->middle_mix);
+    if (recede_mix_may_slip(recede_plan_palette(c->study->plan), &recipe->mix))
         recede_words_slip(&words, medium, recipe->slip);
     put_words(c, &words, &recede_style_small, 0);
 }
 
 /* What a mix of nothing leaves. */
-static const char *bare_words(const recede_wash *wash, int water)
+static const char *bare_words(const recede_wash *wash, recede_medium medium)
 {
     return wash->ground == RECEDE_ON_LIT ? "the lit wash as it is"
-           : water                       ? "bare paper"
-                                         : "bare ground";
+                                         : recede_trade_of(medium)->bare;
 }
 
 static void put_recipe(column *c, const recede_side *side, const recede_wash *wash,
@@ -137,13 +142,13 @@ static void put_recipe(column *c, const recede_side *side, const recede_wash *wa
 {
     const recede_mix *mix = &wash->recipe.mix;
     const recede_palette *palette = recede_plan_palette(c->study->plan);
-    int water = recede_medium_takes_water(recede_palette_medium(palette));
+    recede_medium medium = recede_palette_medium(palette);
     put_label(c, label, wash);
     for (int i = 0; i < mix->count; i++)
         put_paint(c, mix, i);
     if (mix->count == 0)
-        put(c, bare_words(wash, water), 0, &recede_style_recipe, 0.3);
-    else if (water)
+        put(c, bare_words(wash, medium), 0, &recede_style_recipe, 0.3);
+    else if (recede_medium_takes_water(medium))
         put_water(c, mix);
     put_remarks(c, side, wash);
 }
@@ -163,6 +168,20 @@ double recede_study_wash_height(recede_study *study, recede_type *type, const re
     return fmax(c.y, least_height_mm);
 }
 
+/* The mix in the colour wanted; where it dries lighter, small beside it the mix wet. */
+static void put_dab(recede_study *study, const recede_page *page, const recede_wash *wash,
+                    recede_rect dab, uint32_t seed)
+{
+    recede_wet_look look = recede_wet_look_in(study->plan, wash);
+    if (*recede_words_wet(look.darker)) {
+        recede_rect wet = {dab.x + dab.w - wet_width_mm, dab.y + dab.h - wet_height_mm,
+                           wet_width_mm, wet_height_mm};
+        recede_dab(page, wet, seed + 5, look.colour.srgb);
+        dab.w -= wet_width_mm + after_dry_mm;
+    }
+    recede_dab_ringed(page, dab, seed, wash->recipe.colour.srgb, wash->target.srgb);
+}
+
 void recede_study_draw_wash(recede_study *study, const recede_page *page, const recede_side *side,
                             const recede_wash *wash, const char *label, recede_rect room)
 {
@@ -170,11 +189,11 @@ void recede_study_draw_wash(recede_study *study, const recede_page *page, const 
     recede_rect box = {room.x + 0.5, dab.y + dab.h + 1.2, dab_width_mm - 1, box_height_mm};
     recede_style judge = {7, 7, 1, RECEDE_CENTRE, recede_ink_pale, 0};
     column c = column_of(study, page->type, page, room);
-    recede_dab_ringed(page, dab, recede_seed_of_text(label) + (uint32_t)(room.y * 8),
-                      wash->recipe.colour.srgb, wash->target.srgb);
+    put_dab(study, page, wash, dab, recede_seed_of_text(label) + (uint32_t)(room.y * 8));
     recede_page_fill(page, box, recede_mount_tone);
     recede_page_frame(page, box, 0.18);
-    recede_type_set(page->type, page->cr, "judge dry",
+    recede_medium medium = recede_palette_medium(recede_plan_palette(study->plan));
+    recede_type_set(page->type, page->cr, recede_trade_of(medium)->box,
                     (recede_rect){box.x, box.y + box.h - 3.6, box.w, 3.4}, &judge);
     put_recipe(&c, side, wash, label);
 }

@@ -1,5 +1,6 @@
 #include "draw/type.h"
 
+#include <errno.h>
 #include <fontconfig/fontconfig.h>
 #include <pango/pangocairo.h>
 #include <math.h>
@@ -15,7 +16,11 @@ struct recede_type {
     recede_missing_glyphs *missing;
     void *missing_context;
     size_t page;
+    guint handler;
+    int is_troubled;
 };
+
+static const char pango_domain[] = "Pango";
 
 static const double mm_per_inch = 25.4, steps_down_pt = 0.5;
 
@@ -30,17 +35,24 @@ static FcConfig *config_of_file(const char *font_path)
     return config;
 }
 
-/* The family's name as the file gives it; freed by the caller. */
-static char *family_of(FcConfig *config)
+/* The family's name as the file gives it; the configuration's. */
+static const char *family_of(FcConfig *config)
 {
     FcFontSet *fonts = FcConfigGetFonts(config, FcSetApplication);
     FcChar8 *family = NULL;
     if (!fonts || fonts->nfont < 1
         || FcPatternGetString(fonts->fonts[0], FC_FAMILY, 0, &family) != FcResultMatch)
         return NULL;
-    size_t size = strlen((const char *)family) + 1;
-    char *copy = malloc(size);
-    return copy ? memcpy(copy, family, size) : NULL;
+    return (const char *)family;
+}
+
+/* Pango warns, and goes on with what it has. */
+static void take_warning(const char *domain, GLogLevelFlags level, const char *text, void *type)
+{
+    (void)domain;
+    (void)level;
+    (void)text;
+    ((recede_type *)type)->is_troubled = 1;
 }
 
 /* A millimetre of the sheet is a unit, so a "dot" of Pango's is one too. */
@@ -63,12 +75,14 @@ recede_type *recede_type_new(const char *font_path, recede_type_log *log,
                              recede_missing_glyphs *missing, void *missing_context)
 {
     FcConfig *config = config_of_file(font_path);
-    char *family = config ? family_of(config) : NULL;
+    const char *family = config ? family_of(config) : NULL;
     recede_type *type = family ? calloc(1, sizeof *type) : NULL;
     if (type) {
         /* Made current before Pango starts, it keeps Pango from reading the
          * machine's own configuration and fonts. */
         FcConfigSetCurrent(config);
+        type->handler = g_log_set_handler(pango_domain, G_LOG_LEVEL_WARNING | G_LOG_LEVEL_CRITICAL,
+                                          take_warning, type);
         type->map = pango_cairo_font_map_new_for_font_type(CAIRO_FONT_TYPE_FT);
         type->context = context_of(type->map);
         type->font = pango_font_description_new();
@@ -77,9 +91,10 @@ recede_type *recede_type_new(const char *font_path, recede_type_log *log,
         type->missing = missing;
         type->missing_context = missing_context;
     }
-    free(family);
+    int error = family && !type ? ENOMEM : ENOENT;
     if (config)
         FcConfigDestroy(config);
+    errno = error;
     return type;
 }
 
@@ -90,7 +105,13 @@ void recede_type_free(recede_type *type)
     pango_font_description_free(type->font);
     g_object_unref(type->context);
     g_object_unref(type->map);
+    g_log_remove_handler(pango_domain, type->handler);
     free(type);
+}
+
+int recede_type_is_troubled(const recede_type *type)
+{
+    return type->is_troubled;
 }
 
 void recede_type_turn_to(recede_type *type, size_t page)

@@ -43,10 +43,14 @@ typedef struct recede_type_log {
 /* Called once for each text that holds characters the font does not have. */
 typedef void recede_missing_glyphs(void *context, const char *text, int count);
 
-/* NULL when the font cannot be read. log may be NULL. */
+/* NULL when the font cannot be read, or, with errno ENOMEM, when memory ran out. log may
+ * be NULL. */
 recede_type *recede_type_new(const char *font_path, recede_type_log *log,
                              recede_missing_glyphs *missing, void *missing_context);
 void recede_type_free(recede_type *type);
+
+/* 1 once the type could not be set as it should be, as when memory runs out. */
+int recede_type_is_troubled(const recede_type *type);
 
 /* The page that the log's next records belong to. */
 void recede_type_turn_to(recede_type *type, size_t page);

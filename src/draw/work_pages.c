@@ -4,6 +4,8 @@
 
 #include "draw/dab.h"
 #include "text/words.h"
+#include "text/words_let_down.h"
+#include "text/words_media.h"
 #include "text/words_work.h"
 
 enum { COLUMNS = 2 };
@@ -11,9 +13,10 @@ enum { COLUMNS = 2 };
 static const double top_mm = 24, bottom_mm = 196, gutter_mm = 9, after_mm = 3;
 static const double dab_width_mm = 17, dab_height_mm = 10, number_mm = 7, text_x_mm = 27;
 
-static const char legend[] =
-    "Puddles are added to, never taken from; the first number is the step, the dab what the "
-    "puddle then is.";
+static const recede_trade *trade_of(const recede_work_pages *pages)
+{
+    return recede_trade_of(recede_plan_scene(pages->plan)->medium);
+}
 
 static double column_width(void)
 {
@@ -81,10 +84,9 @@ static void put_dab(const pen *p, size_t index)
     recede_dab(p->page, dab, (uint32_t)index * 53 + 11, step->colour.srgb);
     if (step->well < 0)
         return;
-    int water = recede_medium_takes_water(recede_plan_scene(p->pages->plan)->medium);
     well.align = RECEDE_CENTRE;
     at = (pen){p->pages, p->type, p->page, dab.x, dab.y + dab.h + 0.4, dab.w};
-    recede_buffer_format(begin(p, &words), "%s %d", water ? "well" : "place", step->well + 1);
+    recede_buffer_format(begin(p, &words), "%s %d", trade_of(p->pages)->well, step->well + 1);
     put(&at, &words, &well, 0);
 }
 
@@ -102,6 +104,10 @@ static void put_volume(pen *p, const recede_work_step *step, size_t index)
             recede_buffer_format(&words, "; %s", rest.bytes);
         words.failed |= rest.failed;
         recede_buffer_free(&rest);
+        const char *wet = recede_words_step_wet(recede_plan_palette(p->pages->plan),
+                                                p->pages->work, index);
+        if (*wet)
+            recede_buffer_format(&words, "; %s", wet);
     }
     put(p, &words, &recede_style_small, 0.2);
 }
@@ -140,19 +146,37 @@ static double put_notes(pen p)
     const recede_work *work = p.pages->work;
     double top = p.y;
     recede_buffer words;
+    const recede_trade *trade = trade_of(p.pages);
+    recede_words_beforehand_all(begin(&p, &words), p.pages->plan, work);
+    put(&p, &words, &recede_style_small, 1);
     recede_words_amounts(begin(&p, &words), p.pages->plan);
     put(&p, &words, &recede_style_small, 1);
-    recede_buffer_text(begin(&p, &words), "All washes together are off by ");
+    recede_buffer_format(begin(&p, &words), "All %s together are off by ", trade->washes);
     recede_buffer_fixed(&words, work->difference, 1);
     recede_buffer_text(&words, "; each mixed by itself, by ");
     recede_buffer_fixed(&words, work->planned_difference, 1);
-    recede_buffer_format(&words, ". %d %s washed out.", work->washings,
-                         work->washings == 1 ? "well is" : "wells are");
+    recede_buffer_format(&words, ". %d %s %s %s.", work->washings,
+                         work->washings == 1 ? trade->well : trade->wells,
+                         work->washings == 1 ? "is" : "are", trade->washed);
     put(&p, &words, &recede_style_small, 0);
     return p.y - top;
 }
 
 /* ---- pages */
+
+static void put_legend(recede_work_pages *pages, const recede_page *page, recede_rect room)
+{
+    const recede_trade *trade = trade_of(pages);
+    recede_buffer words;
+    recede_buffer_start(&words, pages->allocator);
+    recede_buffer_format(&words, "%c%s are added to, never taken from; the first number is the "
+                                 "step, the dab what the %s then is.",
+                         trade->puddles[0] - 'a' + 'A', trade->puddles + 1, trade->puddle);
+    recede_type_set(page->type, page->cr, recede_buffer_string(&words), room,
+                    &recede_style_small);
+    pages->failed |= words.failed;
+    recede_buffer_free(&words);
+}
 
 static double put_block(pen p, size_t block)
 {
@@ -185,7 +209,7 @@ int recede_work_pages_draw(recede_work_pages *pages, const recede_page *page, si
     double x = recede_page_margin_mm, w = recede_page_width_mm - 2 * x;
     recede_type_set(page->type, page->cr, "The order of work, far to near",
                     (recede_rect){x, 9.5, w, 6}, &recede_style_heading);
-    recede_type_set(page->type, page->cr, legend, (recede_rect){x, 16, w, 4}, &recede_style_small);
+    put_legend(pages, page, (recede_rect){x, 16, w, 4});
     recede_page_rule(page, x, 21.5, w);
     for (size_t i = 0; i <= pages->work->count; i++) {
         const recede_work_block *block = &pages->blocks[i];

@@ -31,9 +31,20 @@ int recede_page_reply_end(recede_page *page, recede_json *json)
     return page->reply.failed ? recede_page_refuse(page, 0, 0, "not enough memory") : 1;
 }
 
+/* A place in another file is told in words: line and column are the scene's. */
+int recede_page_refuse_text(recede_page *page, const recede_text_error *error)
+{
+    char what[RECEDE_NAME_SIZE + sizeof error->what + 50];
+    if (!error->file[0])
+        return recede_page_refuse(page, error->line, error->column, error->what);
+    snprintf(what, sizeof what, "in %s, line %zu, column %zu: %s", error->file, error->line,
+             error->column, error->what);
+    return recede_page_refuse(page, 0, 0, what);
+}
+
 int recede_page_refuse_core(recede_page *page, const recede_error *error)
 {
-    recede_text_error text = {0, 0, ""};
+    recede_text_error text = {.what = ""};
     recede_scene_explain(page->room, page->bytes, NULL, error, &text);
     return recede_page_refuse(page, text.line, text.column, text.what);
 }
@@ -97,7 +108,10 @@ void recede_page_recipe(recede_json *json, const char *key, const recede_palette
         recede_page_words(json, "water", &words);
     }
     recede_buffer_start(&words, NULL);
-    recede_words_slip(&words, medium, recipe->slip);
+    if (recede_medium_takes_water(medium) || recede_mix_may_slip(palette, &recipe->mix))
+        recede_words_slip(&words, medium, recipe->slip);
+    else
+        recede_buffer_text(&words, "no white in it");
     recede_page_words(json, "slip", &words);
     recede_json_end_object(json);
 }

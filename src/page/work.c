@@ -2,6 +2,7 @@
 #include <stdlib.h>
 
 #include "page/page.h"
+#include "text/words_let_down.h"
 #include "text/words_work.h"
 
 static void write_step(recede_json *json, const recede_plan *plan, const recede_work *work,
@@ -23,6 +24,17 @@ static void write_step(recede_json *json, const recede_plan *plan, const recede_
     recede_json_end_object(json);
 }
 
+static void add_beforehand(recede_buffer *out, const recede_plan *plan, const recede_work *work)
+{
+    recede_buffer words;
+    recede_buffer_start(&words, out->allocator);
+    recede_words_beforehand_all(&words, plan, work);
+    if (words.size)
+        recede_buffer_format(out, " %s", recede_buffer_string(&words));
+    out->failed |= words.failed;
+    recede_buffer_free(&words);
+}
+
 static void write_work(recede_json *json, const recede_plan *plan, const recede_work *work)
 {
     recede_buffer words;
@@ -33,6 +45,7 @@ static void write_work(recede_json *json, const recede_plan *plan, const recede_
     recede_json_whole(json, "washings", work->washings);
     recede_buffer_start(&words, NULL);
     recede_words_amounts(&words, plan);
+    add_beforehand(&words, plan, work);
     recede_page_words(json, "amounts", &words);
     recede_json_array(json, "steps");
     for (size_t i = 0; i < work->count; i++)

@@ -57,7 +57,7 @@ static int add_family(const recede_palette *palette, recede_paint_family family,
                       int count)
 {
     for (int i = 0; i < (int)palette->count; i++)
-        if (recede_paint_family_of(palette, i) == family)
+        if (!palette->paints[i].let_down && recede_paint_family_of(palette, i) == family)
             list[count++] = i;
     return count;
 }

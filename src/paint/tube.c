@@ -93,6 +93,7 @@ static void take_tube(recede_paint *paint, const recede_tube *tube)
     recede_copy_text(paint->name, sizeof paint->name, tube->name);
     for (const char *at = tube->made_of; *at;)
         at = read_ingredient(paint, at);
+    paint->let_down = tube->made_by[0] != '\0';
     derive(paint);
 }
 

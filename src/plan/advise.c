@@ -1,4 +1,5 @@
-/* For the washes that a palette does not reach: which pigment it lacks. */
+/* For the washes that a palette does not reach: which pigment it lacks, and in opaque
+ * media which of its paints would help let down. */
 #include "plan/plan.h"
 
 #include "colour/error.h"
@@ -79,6 +80,8 @@ static void tell(advice *a)
                 place->base == warning->base) {
                 warning->pigment = a->of[j].pigment;
                 warning->number[1] = a->of[j].delta_e;
+                warning->let_down = a->of[j].let_down;
+                warning->number[2] = a->of[j].let_down_delta_e;
             }
         }
     }

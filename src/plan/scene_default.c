@@ -15,7 +15,7 @@ void recede_scene_default(recede_scene *scene)
     scene->sky.sun_side_deg = 100.0;
     scene->medium = RECEDE_WATERCOLOUR;
     scene->rules.most_pigments = 3;
-    scene->rules.most_parts = 8;
+    scene->rules.most_parts = recede_usual_parts(scene->medium);
     scene->rules.tie = 1.0;
     scene->shadows_over = -1;
     scene->paper = recede_paper_white();
@@ -25,6 +25,11 @@ void recede_scene_default(recede_scene *scene)
     scene->adaptation = 0.8;
     scene->darks_fitted = 1;
     recede_scene_use_palette(scene, "landscape-twelve", NULL);
+}
+
+int recede_usual_parts(recede_medium medium)
+{
+    return medium == RECEDE_WATERCOLOUR ? 8 : RECEDE_MOST_PARTS;
 }
 
 static const recede_palette_entry *entry_named(const char *name)

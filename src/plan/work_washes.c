@@ -60,10 +60,21 @@ static int ground_of(const recede_washes *washes, const recede_work_wash *shadow
     return ground;
 }
 
-/* A shadow laid over the lit side leaves it the whole plane to cover. */
+double recede_work_film_mm(recede_medium medium)
+{
+    return medium == RECEDE_WATERCOLOUR ? RECEDE_WET_FILM_MM : RECEDE_COAT_MM;
+}
+
+/* A shadow laid over the lit side leaves it the whole plane to cover. Opaque paint
+ * goes dark to light (common practice, no source). */
 static void add_plane(recede_washes *washes, int at, const recede_planned *planned,
                       double plane_ml)
 {
+    if (recede_palette_medium(recede_plan_palette(washes->plan)) != RECEDE_WATERCOLOUR) {
+        add_side(washes, at, &planned->shadow, 1, 0.5 * plane_ml);
+        add_side(washes, at, &planned->lit, 0, 0.5 * plane_ml);
+        return;
+    }
     int over = planned->shadow.crest.ground == RECEDE_ON_LIT;
     size_t first;
     add_side(washes, at, &planned->lit, 0, over ? plane_ml : 0.5 * plane_ml);
@@ -78,8 +89,8 @@ static void add_all(recede_washes *washes, const double *shares)
     const recede_plan *plan = washes->plan;
     const recede_scene *scene = recede_plan_scene(plan);
     size_t planes = recede_plan_count(plan);
-    double sheet_ml =
-        scene->paper_width_m * scene->paper_height_m * RECEDE_WET_FILM_MM * ML_PER_M2_MM;
+    double sheet_ml = scene->paper_width_m * scene->paper_height_m *
+                      recede_work_film_mm(scene->medium) * ML_PER_M2_MM;
     add_side(washes, -1, recede_plan_sky(plan), 0, shares[planes] * sheet_ml);
     for (size_t i = 0; i < planes; i++)
         add_plane(washes, (int)i, recede_plan_at(plan, i), shares[i] * sheet_ml);

@@ -19,7 +19,7 @@ static void write_row(recede_json *json, const recede_ladder *ladder, const rece
 {
     static const char *const keys[RECEDE_LADDER_ROWS] = {"lit", "shadow", "white"};
     recede_json_object(json, keys[row]);
-    recede_wash_write_members(json, ladder->palette, &rung->row[row]);
+    recede_wash_write_members(json, ladder->palette, &rung->row[row], NULL);
     recede_json_numbers(json, "own_light", rung->own[row].at, RECEDE_BANDS);
     recede_json_numbers(json, "air_light", rung->air[row].at, RECEDE_BANDS);
     recede_json_end_object(json);

@@ -7,7 +7,9 @@
 #include "text/columns.h"
 #include "text/words.h"
 #include "text/words_chart.h"
+#include "text/words_let_down.h"
 #include "text/words_match.h"
+#include "text/words_wet.h"
 
 enum { WIDTH = 100, DAB_WIDTH = 10, DAB_ROWS = 2 };
 
@@ -100,6 +102,29 @@ static void put_kinds(const telling *t, int kind)
     put(t, &line, 0);
 }
 
+static void put_beforehand(const telling *t, const recede_mix *mix)
+{
+    recede_buffer line;
+    start(t, &line);
+    recede_buffer_text(&line, "  ");
+    recede_words_beforehand(&line, t->told->palette, mix);
+    if (line.size > 2)
+        put(t, &line, 4);
+    t->out->failed |= line.failed;
+    recede_buffer_free(&line);
+}
+
+static void put_wet(const telling *t, const recede_mix *mix)
+{
+    const char *words = recede_words_wet(recede_wet_look_of(t->told->palette, mix, NULL).darker);
+    recede_buffer line;
+    start(t, &line);
+    if (*words) {
+        recede_buffer_format(&line, "  %s", words);
+        put(t, &line, 4);
+    }
+}
+
 static void put_recipe(const telling *t, const recede_match_recipe *match)
 {
     const recede_recipe *recipe = &match->recipe;
@@ -109,13 +134,15 @@ static void put_recipe(const telling *t, const recede_match_recipe *match)
     recede_buffer_text(&line, "  ");
     recede_words_recipe(&line, t->told->palette, &recipe->mix);
     put(t, &line, 4);
+    put_beforehand(t, &recipe->mix);
+    put_wet(t, &recipe->mix);
     start(t, &line);
     recede_buffer_text(&line, "  ");
     recede_words_off(&line, recipe->delta_e);
     recede_buffer_text(&line, "; in lamp light ");
     recede_words_off(&line, match->lamp_delta_e);
     put(t, &line, 4);
-    if (recipe->mix.count == 0)
+    if (!recede_mix_may_slip(t->told->palette, &recipe->mix))
         return;
     start(t, &line);
     recede_buffer_text(&line, "  ");
@@ -142,20 +169,20 @@ static void put_reach(const telling *t)
 {
     const recede_recipe *closest = &t->told->matches->of[RECEDE_MATCH_CLOSEST].recipe;
     const recede_addition *addition = t->told->addition;
-    recede_buffer line;
+    recede_buffer line, advice;
     if (closest->reach == RECEDE_REACHABLE)
         return;
     start(t, &line);
     recede_buffer_format(&line, "The colour is %s for these paints; the nearest are given.",
                          recede_words_reach(closest->reach));
-    if (addition && addition->pigment &&
-        recede_addition_helps(addition->without, addition->delta_e)) {
-        recede_buffer_text(&line, " Of all pigments known here, ");
-        recede_words_addition(&line, addition->pigment, addition->delta_e);
-        recede_buffer_text(&line, ".");
-    } else if (addition) {
+    recede_buffer_start(&advice, t->out->allocator);
+    if (addition && recede_words_best_addition(&advice, addition))
+        recede_buffer_format(&line, " Of all that could be added, %s.",
+                             recede_buffer_string(&advice));
+    else if (addition)
         recede_buffer_text(&line, " No other pigment known here brings it much nearer.");
-    }
+    line.failed |= advice.failed;
+    recede_buffer_free(&advice);
     put(t, &line, 2);
 }
 

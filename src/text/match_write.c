@@ -34,7 +34,9 @@ static void write_recipe(recede_json *json, const recede_match_told *told, reced
 {
     const recede_match_recipe *match = &told->matches->of[kind];
     recede_json_object(json, recede_words_match_key(kind));
-    recede_colour_write(json, "mix", &match->recipe.colour, NULL);
+    const recede_wet_look wet = recede_wet_look_of(told->palette, &match->recipe.mix, NULL);
+    int water = recede_medium_takes_water(recede_palette_medium(told->palette));
+    recede_mix_colour_write(json, &match->recipe.colour, water ? &wet : NULL);
     recede_mix_write(json, told->palette, &match->recipe.mix);
     recede_json_number(json, "delta_e", match->recipe.delta_e);
     recede_json_number(json, "slip", match->recipe.slip);
@@ -55,6 +57,16 @@ static void write_addition(recede_json *json, const recede_addition *addition)
     recede_json_end_object(json);
 }
 
+static void write_let_down(recede_json *json, const recede_addition *addition)
+{
+    if (!addition || !addition->let_down)
+        return;
+    recede_json_object(json, "let_down");
+    recede_json_string(json, "paint", addition->let_down->name);
+    recede_json_number(json, "delta_e", addition->let_down_delta_e);
+    recede_json_end_object(json);
+}
+
 void recede_match_write(const recede_match_told *told, recede_buffer *out)
 {
     recede_json json;
@@ -67,6 +79,7 @@ void recede_match_write(const recede_match_told *told, recede_buffer *out)
     for (int kind = 0; kind < RECEDE_MATCH_KINDS; kind++)
         write_recipe(&json, told, (recede_match_kind)kind);
     write_addition(&json, told->addition);
+    write_let_down(&json, told->addition);
     recede_json_end_object(&json);
     recede_buffer_text(out, "\n");
 }

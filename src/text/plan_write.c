@@ -6,17 +6,46 @@
 #include "text/words.h"
 #include "text/words_values.h"
 
+static void write_lab(recede_json *json, const recede_colour *colour)
+{
+    const double lab[] = {colour->lab.l, colour->lab.a, colour->lab.b};
+    recede_json_numbers(json, "lab", lab, 3);
+}
+
+static void write_srgb(recede_json *json, const recede_colour *colour)
+{
+    const double srgb[] = {colour->srgb.r, colour->srgb.g, colour->srgb.b};
+    recede_json_numbers(json, "srgb", srgb, 3);
+}
+
+static void write_colour(recede_json *json, const recede_colour *colour)
+{
+    const double lch[] = {colour->lch.l, colour->lch.c, colour->lch.h_deg};
+    write_lab(json, colour);
+    recede_json_numbers(json, "lch", lch, 3);
+    write_srgb(json, colour);
+    recede_json_number(json, "value", colour->value);
+}
+
+void recede_mix_colour_write(recede_json *json, const recede_colour *colour,
+                             const recede_wet_look *wet)
+{
+    recede_json_object(json, "mix");
+    write_colour(json, colour);
+    if (wet) {
+        recede_json_object(json, "wet");
+        write_lab(json, &wet->colour);
+        write_srgb(json, &wet->colour);
+        recede_json_end_object(json);
+    }
+    recede_json_end_object(json);
+}
+
 void recede_colour_write(recede_json *json, const char *key, const recede_colour *colour,
                          const double *value_as_seen)
 {
-    const double lab[] = {colour->lab.l, colour->lab.a, colour->lab.b};
-    const double lch[] = {colour->lch.l, colour->lch.c, colour->lch.h_deg};
-    const double srgb[] = {colour->srgb.r, colour->srgb.g, colour->srgb.b};
     recede_json_object(json, key);
-    recede_json_numbers(json, "lab", lab, 3);
-    recede_json_numbers(json, "lch", lch, 3);
-    recede_json_numbers(json, "srgb", srgb, 3);
-    recede_json_number(json, "value", colour->value);
+    write_colour(json, colour);
     if (value_as_seen)
         recede_json_number(json, "value_as_seen", *value_as_seen);
     recede_json_end_object(json);
@@ -50,6 +79,8 @@ void recede_mix_write(recede_json *json, const recede_palette *palette, const re
         recede_json_string(json, "colour_index", paint->colour_index);
         recede_json_whole(json, "parts", mix->parts[i]);
         write_made_of(json, paint);
+        if (paint->let_down)
+            recede_json_bool(json, "let_down", 1);
         recede_json_end_object(json);
     }
     recede_json_end_array(json);
@@ -65,10 +96,10 @@ void recede_mix_write(recede_json *json, const recede_palette *palette, const re
 
 /* The members of one wash. */
 void recede_wash_write_members(recede_json *json, const recede_palette *palette,
-                               const recede_wash *wash)
+                               const recede_wash *wash, const recede_wet_look *wet)
 {
     recede_colour_write(json, "target", &wash->target, &wash->value_as_seen);
-    recede_colour_write(json, "mix", &wash->recipe.colour, NULL);
+    recede_mix_colour_write(json, &wash->recipe.colour, wet);
     recede_json_number(json, "own_share", wash->own_share);
     recede_json_string(json, "ground", recede_words_ground(wash->ground));
     recede_mix_write(json, palette, &wash->recipe.mix);
@@ -77,11 +108,19 @@ void recede_wash_write_members(recede_json *json, const recede_palette *palette,
     recede_json_string(json, "reachable", recede_words_reach(wash->recipe.reach));
 }
 
-static void write_wash(recede_json *json, const char *key, const recede_palette *palette,
+static void write_members(recede_json *json, const recede_plan *plan, const recede_wash *wash)
+{
+    const recede_palette *palette = recede_plan_palette(plan);
+    recede_wet_look wet = recede_wet_look_in(plan, wash);
+    int water = recede_medium_takes_water(recede_palette_medium(palette));
+    recede_wash_write_members(json, palette, wash, water ? &wet : NULL);
+}
+
+static void write_wash(recede_json *json, const char *key, const recede_plan *plan,
                        const recede_wash *wash)
 {
     recede_json_object(json, key);
-    recede_wash_write_members(json, palette, wash);
+    write_members(json, plan, wash);
     recede_json_end_object(json);
 }
 
@@ -91,16 +130,16 @@ static void write_grading(recede_json *json, const recede_side *side)
     recede_json_bool(json, "two_washes", side->two_washes);
 }
 
-static void write_side(recede_json *json, const char *key, const recede_palette *palette,
+static void write_side(recede_json *json, const char *key, const recede_plan *plan,
                        const recede_side *side)
 {
     recede_json_object(json, key);
     if (side->graded) {
-        write_wash(json, "crest", palette, &side->crest);
-        write_wash(json, "base", palette, &side->base);
+        write_wash(json, "crest", plan, &side->crest);
+        write_wash(json, "base", plan, &side->base);
         write_grading(json, side);
     } else {
-        recede_wash_write_members(json, palette, &side->crest);
+        write_members(json, plan, &side->crest);
     }
     recede_json_end_object(json);
 }
@@ -156,11 +195,10 @@ static void write_paint(recede_json *json, const recede_palette *palette)
 
 static void write_sky(recede_json *json, const recede_plan *plan)
 {
-    const recede_palette *palette = recede_plan_palette(plan);
     const recede_side *sky = recede_plan_sky(plan);
     recede_json_array(json, "sky");
-    write_wash(json, NULL, palette, sky->graded ? &sky->base : &sky->crest);
-    write_wash(json, NULL, palette, &sky->crest);
+    write_wash(json, NULL, plan, sky->graded ? &sky->base : &sky->crest);
+    write_wash(json, NULL, plan, &sky->crest);
     recede_json_end_array(json);
     recede_json_object(json, "sky_grading");
     recede_json_bool(json, "graded", sky->graded);
@@ -171,13 +209,12 @@ static void write_sky(recede_json *json, const recede_plan *plan)
 
 static void write_plane(recede_json *json, const recede_plan *plan, const recede_planned *planned)
 {
-    const recede_palette *palette = recede_plan_palette(plan);
     const recede_plane *plane = &recede_plan_scene(plan)->planes[planned->plane];
     recede_json_object(json, NULL);
     recede_json_string(json, "name", plane->name);
     recede_json_number(json, "distance_m", plane->distance_m);
-    write_side(json, "lit", palette, &planned->lit);
-    write_side(json, "shadow", palette, &planned->shadow);
+    write_side(json, "lit", plan, &planned->lit);
+    write_side(json, "shadow", plan, &planned->shadow);
     recede_json_string(json, "edge", recede_words_edge(planned->edge));
     recede_json_number(json, "value_step", planned->value_step);
     recede_json_number(json, "value_step_shadow", planned->value_step_shadow);
@@ -205,6 +242,14 @@ static void write_addition(recede_json *json, const recede_warning *warning)
     recede_json_end_object(json);
 }
 
+static void write_let_down(recede_json *json, const recede_warning *warning)
+{
+    recede_json_object(json, "let_down");
+    recede_json_string(json, "paint", warning->let_down->name);
+    recede_json_number(json, "delta_e", warning->number[2]);
+    recede_json_end_object(json);
+}
+
 static void write_warning(recede_json *json, const recede_scene *scene,
                           const recede_warning *warning)
 {
@@ -221,6 +266,8 @@ static void write_warning(recede_json *json, const recede_scene *scene,
         recede_json_string(json, "side", warning->shadow ? "shadow" : "lit");
     if (warning->pigment)
         write_addition(json, warning);
+    if (warning->let_down)
+        write_let_down(json, warning);
     recede_json_string(json, "sentence", recede_buffer_string(&sentence));
     recede_json_end_object(json);
     recede_buffer_free(&sentence);

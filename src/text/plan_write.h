@@ -6,6 +6,7 @@
 #include "text/buffer.h"
 #include "text/work_write.h"
 #include "text/json.h"
+#include "text/words_wet.h"
 
 /* As a file: ends with a line end. */
 void recede_plan_write(const recede_plan *plan, recede_buffer *out);
@@ -17,11 +18,14 @@ void recede_plan_write_with_work(const recede_work_told *told, recede_buffer *ou
 void recede_plan_table(const recede_plan *plan, recede_buffer *out);
 
 /* Pieces of a plan, as docs/plan.md has them: a colour (value_as_seen NULL:
- * without it), the member "recipe", and the members of a wash. */
+ * without it), the member "mix" with how it looks wet (NULL: without that), the
+ * member "recipe", and the members of a wash. */
 void recede_colour_write(recede_json *json, const char *key, const recede_colour *colour,
                          const double *value_as_seen);
+void recede_mix_colour_write(recede_json *json, const recede_colour *colour,
+                             const recede_wet_look *wet);
 void recede_mix_write(recede_json *json, const recede_palette *palette, const recede_mix *mix);
 void recede_wash_write_members(recede_json *json, const recede_palette *palette,
-                               const recede_wash *wash);
+                               const recede_wash *wash, const recede_wet_look *wet);
 
 #endif

@@ -77,7 +77,7 @@ static void write_told(recede_json *json, const recede_palette *palette, const r
         recede_json_number(json, "water_ratio", change.water_ratio);
     recede_json_number(json, "value_step", change.value_step);
     recede_json_number(json, "delta_e", change.delta_e);
-    recede_wash_write_members(json, palette, told->to);
+    recede_wash_write_members(json, palette, told->to, NULL);
     recede_json_end_object(json);
 }
 

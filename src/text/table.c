@@ -7,6 +7,8 @@
 #include "text/plan_write.h"
 #include "text/words.h"
 #include "text/words_layers.h"
+#include "text/words_let_down.h"
+#include "text/words_media.h"
 
 enum { WIDTH = 100 };
 
@@ -42,7 +44,8 @@ static void add_row(const table *t, const row_words *words, const recede_wash *w
     recede_number_fixed(seen, wash->value_as_seen, 1);
     recede_number_fixed(painted, wash->recipe.colour.value, 1);
     recede_words_wash(&recipe, recede_plan_palette(t->plan), wash);
-    recede_buffer_text(&recipe, words->note);
+    if (words->note[0])
+        recede_buffer_format(&recipe, "; %s", words->note);
     t->out->failed |= recipe.failed | match.failed;
     const char *cells[COLUMNS] = {
         words->plane, words->distance, words->side, seen, painted, recede_buffer_string(&recipe),
@@ -56,8 +59,7 @@ static const char *grading_note(const table *t, const recede_side *side)
 {
     if (!side->two_washes)
         return "";
-    return recede_medium_takes_water(recede_palette_medium(recede_plan_palette(t->plan)))
-               ? "; two washes, dry between" : "; two coats, dry between";
+    return recede_trade_of(recede_palette_medium(recede_plan_palette(t->plan)))->middle_short;
 }
 
 /* One row for a flat side, two for a graded one. */
@@ -116,6 +118,19 @@ static void add_heading(const table *t)
     recede_buffer_free(&line);
 }
 
+static void add_beforehand(const table *t)
+{
+    recede_buffer words;
+    recede_buffer_start(&words, t->out->allocator);
+    recede_words_beforehand_all(&words, t->plan, NULL);
+    if (words.size) {
+        recede_buffer_text(t->out, "\n");
+        recede_columns_text(t->out, recede_buffer_string(&words), WIDTH, 0);
+    }
+    t->out->failed |= words.failed;
+    recede_buffer_free(&words);
+}
+
 static void add_layers(const table *t)
 {
     const char *layers = recede_words_layers(t->plan);
@@ -148,6 +163,7 @@ void recede_plan_table(const recede_plan *plan, recede_buffer *out)
     add_sky(&t);
     for (size_t i = 0; i < recede_plan_count(plan); i++)
         add_plane(&t, recede_plan_at(plan, i));
+    add_beforehand(&t);
     add_layers(&t);
     add_warnings(&t);
 }

@@ -3,6 +3,7 @@
 
 #include "text/words.h"
 #include "text/words_match.h"
+#include "text/words_media.h"
 
 /* What a sentence is made from. */
 typedef struct {
@@ -80,15 +81,18 @@ static void tell_not_reached(const telling *t)
         [RECEDE_TOO_PALE] = {"too pale", "allow more parts a mix, or lower the sky's value"},
         [RECEDE_TOO_VIVID] = {"too vivid", "add a purer paint of that hue"},
     };
+    const recede_warning *w = t->warning;
+    const recede_addition addition = {w->pigment, w->number[1], w->number[0], w->let_down,
+                                      w->number[2]};
     add_side(t);
-    recede_buffer_format(t->out, " is %s for %s (the mix is ", reaches[t->warning->reach].is,
-                         t->warning->graded ? "a graded wash of this palette" : "this palette");
+    recede_buffer_format(t->out, " is %s for ", reaches[w->reach].is);
+    if (w->graded)
+        recede_buffer_format(t->out, "a graded %s of ", recede_trade_of(t->scene->medium)->wash);
+    recede_buffer_text(t->out, "this palette (the mix is ");
     add_number(t, 0, 1);
     recede_buffer_text(t->out, " off): ");
-    if (t->warning->pigment && recede_addition_helps(t->warning->number[0], t->warning->number[1]))
-        recede_words_addition(t->out, t->warning->pigment, t->warning->number[1]);
-    else
-        recede_buffer_text(t->out, reaches[t->warning->reach].remedy);
+    if (!recede_words_best_addition(t->out, &addition))
+        recede_buffer_text(t->out, reaches[w->reach].remedy);
     recede_buffer_text(t->out, ", or take the mix as it is");
 }
 
@@ -104,12 +108,12 @@ static void tell_darks(const telling *t)
 
 static void tell_two_washes(const telling *t)
 {
-    int water = recede_medium_takes_water(t->scene->medium);
+    const recede_trade *trade = recede_trade_of(t->scene->medium);
     add_side(t);
-    recede_buffer_text(t->out, ": half of one puddle and half of the other miss the middle (");
+    recede_buffer_format(t->out, ": half of one %s and half of the other miss the middle (",
+                         trade->puddle);
     add_number(t, 0, 1);
-    recede_buffer_text(t->out, water ? " off); lay two washes and let the first dry between"
-                                     : " off); lay two coats and let the first dry between");
+    recede_buffer_format(t->out, " off); %s", trade->middle);
 }
 
 static void tell_gone(const telling *t)

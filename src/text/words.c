@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "text/scene_fields.h"
+#include "text/words_media.h"
 
 #define COUNT(list) (sizeof(list) / sizeof((list)[0]))
 
@@ -79,8 +80,7 @@ void recede_words_water(recede_buffer *out, double water)
 void recede_words_parts(recede_buffer *out, const recede_palette *palette, const recede_mix *mix)
 {
     if (mix->count == 0) {
-        recede_buffer_text(out, recede_medium_takes_water(recede_palette_medium(palette))
-                                    ? "bare paper" : "bare ground");
+        recede_buffer_text(out, recede_trade_of(recede_palette_medium(palette))->bare);
         return;
     }
     if (mix->count == 1) {
@@ -101,6 +101,16 @@ void recede_words_recipe(recede_buffer *out, const recede_palette *palette, cons
         return;
     recede_buffer_format(out, "; %s: ", recede_words_consistency(mix->water));
     recede_words_water(out, mix->water);
+}
+
+int recede_mix_may_slip(const recede_palette *palette, const recede_mix *mix)
+{
+    if (recede_medium_takes_water(recede_palette_medium(palette)))
+        return mix->count > 0 && mix->water > 0.0;
+    for (int i = 0; i < mix->count; i++)
+        if (recede_palette_paint(palette, (size_t)mix->paint[i])->is_white)
+            return 1;
+    return 0;
 }
 
 void recede_words_slip(recede_buffer *out, recede_medium medium, double slip)

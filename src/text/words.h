@@ -33,6 +33,9 @@ void recede_words_recipe(recede_buffer *out, const recede_palette *palette,
 /* What a quarter more or less water (opaque: white) does, in words. */
 void recede_words_slip(recede_buffer *out, recede_medium medium, double slip);
 
+/* 1 where a mix has water or white to slip with. */
+int recede_mix_may_slip(const recede_palette *palette, const recede_mix *mix);
+
 const char *recede_words_edge(recede_edge edge);     /* "hard", "soft", "lost" */
 const char *recede_words_reach(recede_reach reach);  /* "reachable", "too dark", ... */
 const char *recede_words_ground(recede_ground ground); /* "paper", "lit" */

@@ -12,7 +12,20 @@ static unsigned byte_of(double component)
     return (unsigned)fmin(255.0, fmax(0.0, floor(component * 255.0 + 0.5)));
 }
 
-void recede_words_own(recede_buffer *out, const recede_own *own)
+/* "3 hansa yellow + 1 ultramarine blue + 2 water" */
+static void add_mix(recede_buffer *out, const recede_mix *mix, const recede_scene *scene)
+{
+    for (int i = 0; i < mix->count; i++)
+        recede_buffer_format(out, "%s%d %s", i ? " + " : "", mix->parts[i],
+                             scene->paints[mix->paint[i]].name);
+    if (mix->water <= 0.0)
+        return;
+    recede_buffer_text(out, " + ");
+    recede_buffer_number(out, mix->water, 2);
+    recede_buffer_text(out, " water");
+}
+
+void recede_words_own(recede_buffer *out, const recede_own *own, const recede_scene *scene)
 {
     switch (own->kind) {
     case RECEDE_OWN_FOLIAGE:
@@ -22,6 +35,9 @@ void recede_words_own(recede_buffer *out, const recede_own *own)
     case RECEDE_OWN_COLOUR:
         recede_buffer_format(out, "#%02x%02x%02x", byte_of(own->srgb.r), byte_of(own->srgb.g),
                              byte_of(own->srgb.b));
+        break;
+    case RECEDE_OWN_MIX:
+        add_mix(out, &own->mix, scene);
         break;
     default:
         recede_buffer_text(out, "a colour of your own");
@@ -35,7 +51,7 @@ void recede_words_ladder_title(recede_buffer *out, const recede_ladder *ladder)
         return;
     }
     recede_buffer_text(out, "What the air does to ");
-    recede_words_own(out, &ladder->wish.own);
+    recede_words_own(out, &ladder->wish.own, ladder->scene);
 }
 
 static void add_light(recede_buffer *out, const recede_sky *sky)
@@ -53,10 +69,10 @@ static void add_light(recede_buffer *out, const recede_sky *sky)
 void recede_words_ladder_subject(recede_buffer *out, const recede_ladder *ladder)
 {
     size_t start = out->size, last = recede_ladder_last(ladder);
-    recede_words_own(out, &ladder->wish.own);
+    recede_words_own(out, &ladder->wish.own, ladder->scene);
     recede_words_capital(out, start);
     recede_buffer_text(out, ", with ");
-    recede_words_own(out, &ladder->wish.white);
+    recede_words_own(out, &ladder->wish.white, ladder->scene);
     recede_buffer_text(out, last ? " beside it, from " : " beside it, at ");
     recede_words_rung_distance(out, ladder, 0);
     if (last) {
@@ -83,7 +99,7 @@ void recede_words_ladder_row(recede_buffer *out, const recede_ladder *ladder,
                              recede_ladder_row row)
 {
     if (row == RECEDE_ROW_WHITE)
-        recede_words_own(out, &ladder->wish.white);
+        recede_words_own(out, &ladder->wish.white, ladder->scene);
     else
         recede_buffer_text(out, row == RECEDE_ROW_LIT ? "lit side" : "shadow side");
 }

@@ -6,8 +6,9 @@
 #include "recede.h"
 #include "text/buffer.h"
 
-/* "summer oak", "#5e5a3c", or "a colour of your own". */
-void recede_words_own(recede_buffer *out, const recede_own *own);
+/* "summer oak", "#5e5a3c", "3 hansa yellow + 1 ultramarine blue + 2 water" of the
+ * scene's paints, or "a colour of your own". */
+void recede_words_own(recede_buffer *out, const recede_own *own, const recede_scene *scene);
 
 /* "Why far greens go pale and blue", or "What the air does to red soil". */
 void recede_words_ladder_title(recede_buffer *out, const recede_ladder *ladder);

@@ -1,6 +1,7 @@
 #include "text/words_layers.h"
 
 #include "text/words.h"
+#include "text/words_media.h"
 
 void recede_words_wash(recede_buffer *out, const recede_palette *palette,
                        const recede_wash *wash)
@@ -32,8 +33,9 @@ static size_t count_over(const recede_plan *plan)
 
 const char *recede_words_layers(const recede_plan *plan)
 {
-    if (!recede_medium_takes_water(recede_palette_medium(recede_plan_palette(plan))))
-        return "";
+    recede_medium medium = recede_palette_medium(recede_plan_palette(plan));
+    if (!recede_medium_takes_water(medium))
+        return recede_trade_of(medium)->layers;
     size_t over = count_over(plan);
     if (over == 0)
         return SIDE_BY_SIDE " So do lit sides and shadows: nothing is laid over another wash.";

@@ -11,8 +11,8 @@
 void recede_words_wash(recede_buffer *out, const recede_palette *palette,
                        const recede_wash *wash);
 
-/* How the washes of a plan lie beside and over each other, a sentence or two; "" for
- * opaque media, which hide what lies below. */
+/* How the washes of a plan lie beside and over each other, a sentence or two; for
+ * opaque media in which order they go. */
 const char *recede_words_layers(const recede_plan *plan);
 
 #endif

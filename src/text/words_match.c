@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "text/words.h"
+#include "text/words_let_down.h"
 
 static const struct { const char *words, *key; } kinds[RECEDE_MATCH_KINDS] = {
     [RECEDE_MATCH_CLOSEST] = {"closest", "closest"},
@@ -72,6 +73,20 @@ void recede_words_addition(recede_buffer *out, const recede_pigment *pigment, do
     add_reservations(out, pigment);
     recede_buffer_text(out, " would bring it within ");
     recede_buffer_fixed(out, ceil(10.0 * delta_e) / 10.0, 1);
+}
+
+int recede_words_best_addition(recede_buffer *out, const recede_addition *addition)
+{
+    int pigment = addition->pigment &&
+                  recede_addition_helps(addition->without, addition->delta_e);
+    int let_down = addition->let_down &&
+                   recede_addition_helps(addition->without, addition->let_down_delta_e) &&
+                   (!pigment || addition->let_down_delta_e < addition->delta_e + 1.0);
+    if (let_down)
+        recede_words_let_down_advice(out, addition->let_down, addition->let_down_delta_e);
+    else if (pigment)
+        recede_words_addition(out, addition->pigment, addition->delta_e);
+    return let_down || pigment;
 }
 
 int recede_addition_helps(double delta_e_without, double delta_e_with)

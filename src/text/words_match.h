@@ -21,6 +21,11 @@ void recede_words_off(recede_buffer *out, double delta_e);
  * rounded up, what is to be said against the pigment with its name. */
 void recede_words_addition(recede_buffer *out, const recede_pigment *pigment, double delta_e);
 
+/* The paint that helps, whatever kind it is: one let down, which costs no new tube,
+ * where that comes within 1 of the best pigment. pigment and let_down may be NULL.
+ * 0, and nothing said, where none is worth naming. */
+int recede_words_best_addition(recede_buffer *out, const recede_addition *addition);
+
 /* 1 when an addition is worth naming: it brings the colour nearer by half a unit
  * or more. */
 int recede_addition_helps(double delta_e_without, double delta_e_with);

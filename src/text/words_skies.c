@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "text/words.h"
+#include "text/words_media.h"
 
 void recede_words_light_line(recede_buffer *out, const recede_air *air, const recede_sky *sky)
 {

@@ -1,6 +1,9 @@
 #include "text/words_work.h"
 
 #include "text/words.h"
+#include "text/words_let_down.h"
+#include "text/words_media.h"
+#include "text/words_wet.h"
 
 static const double pea_ml = 0.25, drop_ml = 0.05, most_drops = 60;
 
@@ -128,7 +131,8 @@ void recede_words_step_mix(recede_buffer *out, const recede_palette *palette,
     }
     if (!step->additions) {
         recede_buffer_format(out, "Take what is left %s %d as it is",
-                             water ? "in well" : "on place", step->well + 1);
+                             recede_trade_of(recede_palette_medium(palette))->at_well,
+                             step->well + 1);
         return;
     }
     recede_buffer_format(out, "%s%d%s", own->before, step->well + 1, own->between);
@@ -188,6 +192,28 @@ void recede_words_step_rest(recede_buffer *out, const recede_scene *scene,
         }
 }
 
+/* ---- wet */
+
+/* The mix of the lit side that a step is laid over; NULL: it lies on the paper. */
+static const recede_mix *mix_under(const recede_work *work, const recede_work_step *step)
+{
+    const recede_mix *found = NULL;
+    for (size_t i = 0; step->ground == RECEDE_ON_LIT && i < work->count; i++) {
+        const recede_work_step *lit = &work->steps[i];
+        if (lit->plane == step->plane && !lit->shadow && (!lit->graded || lit->base == step->base))
+            found = &lit->mix;
+    }
+    return found;
+}
+
+const char *recede_words_step_wet(const recede_palette *palette, const recede_work *work,
+                                  size_t index)
+{
+    const recede_work_step *step = &work->steps[index];
+    return recede_words_wet(
+        recede_wet_look_of(palette, &step->mix, mix_under(work, step)).darker);
+}
+
 /* ---- all of it */
 
 static void end_sentence(recede_buffer *out, const recede_buffer *words)
@@ -226,6 +252,9 @@ void recede_words_step(recede_buffer *out, const recede_plan *plan, const recede
     if (step->kind != RECEDE_STEP_BARE)
         add_volume(out, scene, work, index);
     recede_buffer_start(&paper, out->allocator);
+    recede_buffer_text(&paper, recede_words_step_wet(recede_plan_palette(plan), work, index));
+    end_sentence(out, &paper);
+    recede_buffer_free(&paper);
     recede_words_step_paper(&paper, plan, work, index);
     end_sentence(out, &paper);
     recede_buffer_free(&paper);
@@ -242,8 +271,8 @@ void recede_words_amounts(recede_buffer *out, const recede_plan *plan)
     recede_buffer_number(out, 100 * scene->paper_width_m, 1);
     recede_buffer_text(out, " by ");
     recede_buffer_number(out, 100 * scene->paper_height_m, 1);
-    recede_buffer_format(out, " cm and a %s ", water ? "wet wash" : "coat");
-    recede_buffer_number(out, RECEDE_WET_FILM_MM, 2);
+    recede_buffer_format(out, " cm and a %s ", recede_trade_of(scene->medium)->film);
+    recede_buffer_number(out, recede_work_film_mm(scene->medium), 2);
     recede_buffer_text(out, " mm thick, and half as much again: how much yours takes, the first "
                             "one tells you.");
 }

@@ -41,6 +41,10 @@ void recede_words_ml(recede_buffer *out, double ml);
 void recede_words_amounts(recede_buffer *out, const recede_plan *plan);
 
 const char *recede_words_step_kind(recede_step_kind kind);    /* "bare", "start", ... */
+/* "wet it looks a little darker: it dries lighter" of a step, or "". */
+const char *recede_words_step_wet(const recede_palette *palette, const recede_work *work,
+                                  size_t index);
+
 const char *recede_words_paper_state(recede_paper_state paper); /* "dry", "damp", "wet" */
 
 #endif

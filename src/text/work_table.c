@@ -1,6 +1,8 @@
 /* The order of work as text to read. */
 #include "text/columns.h"
 #include "text/words.h"
+#include "text/words_let_down.h"
+#include "text/words_media.h"
 #include "text/words_work.h"
 #include "text/work_write.h"
 
@@ -8,13 +10,22 @@ enum { WIDTH = 100, MOST_COLUMNS = 8 };
 
 enum { NUMBER, WASH, MIX, MIXED, NEED, PAPER, OFF, COLUMNS };
 static const size_t widths[COLUMNS] = {2, 16, 36, 6, 4, 20, 4};
-static const char *const headings[COLUMNS] = {"NO",   "WASH",  "WHAT TO DO", "MAKES",
-                                              "NEED", "PAPER", "OFF"};
+static const char *const headings[2][COLUMNS] = {
+    {"NO", "PASSAGE", "WHAT TO DO", "MAKES", "NEED", "EDGE", "OFF"},
+    {"NO", "WASH", "WHAT TO DO", "MAKES", "NEED", "PAPER", "OFF"},
+};
 
 enum { WELLS, TUBES, SUM, DIFFERENCE, ADDITIONS, WASHINGS, HOME, CHOICE_COLUMNS };
-static const size_t choice_widths[CHOICE_COLUMNS] = {5, 5, 5, 11, 9, 8, 45};
-static const char *const choice_headings[CHOICE_COLUMNS] = {
-    "WELLS", "TUBES", "SUM", "DIFFERENCES", "ADDITIONS", "WASHINGS", "STAY AT HOME"};
+static const size_t choice_widths[CHOICE_COLUMNS] = {6, 6, 5, 11, 9, 8, 43};
+static const char *const choice_headings[2][CHOICE_COLUMNS] = {
+    {"PLACES", "PAINTS", "SUM", "DIFFERENCES", "ADDITIONS", "WIPINGS", "STAY AT HOME"},
+    {"WELLS", "TUBES", "SUM", "DIFFERENCES", "ADDITIONS", "WASHINGS", "STAY AT HOME"},
+};
+
+static recede_medium medium_of(const recede_work_told *told)
+{
+    return recede_plan_scene(told->plan)->medium;
+}
 
 static void add_rule(recede_buffer *out, const size_t *of, size_t count)
 {
@@ -55,6 +66,10 @@ static void add_doing(recede_buffer *out, const recede_work_told *told, size_t i
     if (rest.size)
         recede_buffer_format(out, "; %s", rest.bytes);
     finish(&rest, 1, out);
+    const char *wet =
+        recede_words_step_wet(recede_plan_palette(told->plan), told->work, index);
+    if (*wet)
+        recede_buffer_format(out, "; %s", wet);
 }
 
 static void add_step(recede_buffer *out, const recede_work_told *told, size_t index)
@@ -78,17 +93,17 @@ static void add_step(recede_buffer *out, const recede_work_told *told, size_t in
 static void add_sum(recede_buffer *out, const recede_work_told *told)
 {
     const recede_work *work = told->work;
+    const recede_trade *trade = recede_trade_of(medium_of(told));
     recede_buffer words;
-    begin(&words, out);
-    recede_buffer_text(&words, "All washes together are off by ");
+    recede_buffer_format(begin(&words, out), "All %s together are off by ", trade->washes);
     recede_buffer_fixed(&words, work->difference, 1);
     recede_buffer_text(&words, ", each mixed by itself as the study has it by ");
     recede_buffer_fixed(&words, work->planned_difference, 1);
-    recede_buffer_format(&words, ". %d %s to pour in at ", work->additions,
-                         work->additions == 1 ? "paint or water" : "paints and waters");
+    recede_buffer_format(&words, ". %d %s at ", work->additions,
+                         trade->to_pour[work->additions != 1]);
     recede_buffer_number(&words, RECEDE_ADDITION_COST, 2);
-    recede_buffer_format(&words, " and %d %s at ", work->washings,
-                         work->washings == 1 ? "well to wash out" : "wells to wash out");
+    recede_buffer_format(&words, " and %d %s %s at ", work->washings,
+                         work->washings == 1 ? trade->well : trade->wells, trade->to_wash);
     recede_buffer_number(&words, RECEDE_WASHING_COST, 2);
     recede_buffer_text(&words, ", and what is mixed beyond need, bring the sum to ");
     recede_buffer_fixed(&words, work->sum, 1);
@@ -101,13 +116,22 @@ static void add_sum(recede_buffer *out, const recede_work_told *told)
     finish(&words, 1, out);
 }
 
+static void add_beforehand(recede_buffer *out, const recede_work_told *told)
+{
+    recede_buffer words;
+    recede_words_beforehand_all(begin(&words, out), told->plan, told->work);
+    if (words.size)
+        recede_columns_text(out, recede_buffer_string(&words), WIDTH, 0);
+    finish(&words, 1, out);
+}
+
 /* The paints of the palette that are not in use. */
 static void add_home(recede_buffer *out, const recede_palette *palette, unsigned long paints)
 {
     int said = 0;
     for (size_t i = 0; i < recede_palette_count(palette); i++)
         if (!(paints >> i & 1))
-            recede_buffer_format(out, "%s%s", said++ ? ", " : "",
+            recede_buffer_format(out, "%s%s", said++ ? "; " : "",
                                  recede_palette_paint(palette, i)->name);
 }
 
@@ -137,8 +161,10 @@ static void add_choices(recede_buffer *out, const recede_work_told *told)
 {
     if (!told->choice_count)
         return;
-    recede_buffer_text(out, "\nOther wells, and fewer tubes:\n\n");
-    recede_columns_row(out, choice_headings, choice_widths, CHOICE_COLUMNS);
+    int water = recede_medium_takes_water(medium_of(told));
+    recede_buffer_text(out, water ? "\nOther wells, and fewer tubes:\n\n"
+                                  : "\nOther places to mix on, and fewer paints:\n\n");
+    recede_columns_row(out, choice_headings[water], choice_widths, CHOICE_COLUMNS);
     add_rule(out, choice_widths, CHOICE_COLUMNS);
     for (size_t i = 0; i < told->choice_count; i++)
         add_choice(out, recede_plan_palette(told->plan), &told->choices[i]);
@@ -149,13 +175,15 @@ void recede_work_table(const recede_work_told *told, recede_buffer *out)
     const recede_scene *scene = recede_plan_scene(told->plan);
     if (scene->title[0])
         recede_columns_text(out, scene->title, WIDTH, 0);
+    const recede_trade *trade = recede_trade_of(scene->medium);
     recede_buffer_format(out, "%s, from %d %s, far to near\n\n", recede_words_medium(scene->medium),
-                         told->work->wells, told->work->wells == 1 ? "well" : "wells");
-    recede_columns_row(out, headings, widths, COLUMNS);
+                         told->work->wells, told->work->wells == 1 ? trade->well : trade->wells);
+    recede_columns_row(out, headings[recede_medium_takes_water(scene->medium)], widths, COLUMNS);
     add_rule(out, widths, COLUMNS);
     for (size_t i = 0; i < told->work->count; i++)
         add_step(out, told, i);
     recede_buffer_text(out, "\n");
     add_sum(out, told);
+    add_beforehand(out, told);
     add_choices(out, told);
 }

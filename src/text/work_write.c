@@ -127,7 +127,8 @@ void recede_work_write(const recede_work_told *told, recede_json *json)
     recede_json_whole(json, "most_tubes", work->most_tubes);
     recede_json_whole(json, "tubes", work->tubes);
     recede_json_bool(json, "exact", work->exact);
-    recede_json_number(json, "film_mm", RECEDE_WET_FILM_MM);
+    recede_json_number(json, "film_mm",
+                       recede_work_film_mm(recede_plan_scene(told->plan)->medium));
     write_costs(json);
     recede_json_number(json, "sum", work->sum);
     recede_json_number(json, "difference", work->difference);

@@ -42,7 +42,7 @@ static void the_built_in_palettes_are_clear(void **state)
         {"landscape-six", RECEDE_WATERCOLOUR, 1},
         {"landscape-twelve", RECEDE_WATERCOLOUR, 1},
         {"landscape-twenty-four", RECEDE_WATERCOLOUR, 4}, /* 9 rows by 11 columns */
-        {"opaque-ten", RECEDE_GOUACHE, 1}};
+        {"opaque-sixteen", RECEDE_GOUACHE, 1}};
     for (size_t i = 0; i < sizeof sheets / sizeof sheets[0]; i++) {
         recede_palette *palette = palette_of(entry_of(sheets[i].name)->paints, sheets[i].medium);
         recede_chart chart = recede_chart_of(palette);

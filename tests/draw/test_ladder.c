@@ -33,7 +33,7 @@ static recede_ladder *ladder_of(const kind *k)
     scene->sky.kind = k->sky;
     if (k->opaque) {
         scene->medium = RECEDE_GOUACHE;
-        assert_int_equal(recede_scene_use_palette(scene, "opaque-ten", NULL), RECEDE_OK);
+        assert_int_equal(recede_scene_use_palette(scene, "opaque-sixteen", NULL), RECEDE_OK);
     }
     for (size_t i = 0; k->paints && i < scene->paint_count; i++)
         snprintf(scene->paints[i].name, RECEDE_NAME_SIZE, "%c%.198s", (char)('a' + i), k->paints);

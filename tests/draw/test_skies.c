@@ -82,7 +82,7 @@ static void text_keeps_to_its_room(void **state)
         scene->paper_height_m = cases[i].height_m;
         if (cases[i].opaque) {
             scene->medium = RECEDE_ACRYLIC;
-            assert_int_equal(recede_scene_use_palette(scene, "opaque-ten", NULL), RECEDE_OK);
+            assert_int_equal(recede_scene_use_palette(scene, "opaque-sixteen", NULL), RECEDE_OK);
         }
         recede_skies *skies = skies_of(scene, cases[i].lights, cases[i].light);
         size_t pages = check_layout(skies);

@@ -408,13 +408,37 @@ static void the_key_says_what_a_painter_needs(void **state)
     drop(&plan);
 }
 
+/* A paint of the painter's own has no pigment of the library to tell of it. */
+static void an_own_paint_is_told_by_its_file(void **state)
+{
+    (void)state;
+    static recede_plan plan;
+    static recede_paint paints[6];
+    recede_type_log log = {0};
+    recede_spectrum paper = recede_paper_white();
+    make(&plan, 3, "landscape-six", RECEDE_WATERCOLOUR);
+    recede_palette_free(plan.palette);
+    memcpy(paints, plan.scene.paints, sizeof paints);
+    paints[2].ingredients = 0;
+    strcpy(paints[2].colour_index, "PG23");
+    strcpy(paints[2].caution, "wet the dust of this one");
+    assert_int_equal(
+        recede_palette_new(paints, 6, RECEDE_WATERCOLOUR, &paper, NULL, &plan.palette, NULL),
+        RECEDE_OK);
+    collect(&plan, &log);
+    assert_int_equal(count_texts(&log, "PG23, a paint of your own"), 1);
+    assert_int_equal(count_texts(&log, "wet the dust of this one"), 1);
+    free_log(&log);
+    drop(&plan);
+}
+
 static void an_opaque_study_has_no_water(void **state)
 {
     (void)state;
     static recede_plan plan;
     recede_type_log log = {0};
     static const char *const wet[] = {"water", "drop", "milk", "tea", "paper white"};
-    make(&plan, 3, "opaque-ten", RECEDE_OIL);
+    make(&plan, 3, "opaque-sixteen", RECEDE_OIL);
     plan.warning_count = 0;
     collect(&plan, &log);
     check_log(&log);
@@ -485,6 +509,7 @@ int main(void)
         cmocka_unit_test(type_is_measured_in_millimetres),
         cmocka_unit_test(text_shrinks_wraps_and_is_cut_in_that_order),
         cmocka_unit_test(the_key_says_what_a_painter_needs),
+        cmocka_unit_test(an_own_paint_is_told_by_its_file),
         cmocka_unit_test(an_opaque_study_has_no_water),
         cmocka_unit_test(a_font_that_is_not_there_is_told),
         cmocka_unit_test(memory_running_out_is_survived),

@@ -6,6 +6,8 @@
 
 #include "paint/paints.h"
 
+#include <stdio.h>
+
 enum { TARGETS = 24 };
 
 static recede_lab anywhere(dice *d)
@@ -84,6 +86,82 @@ static void additions_as_by_trial(const char *names, const char *kept_out, reced
             assert_near(found[i].delta_e, without[i], 0.6e-6);
         }
     }
+    recede_palette_free(palette);
+}
+
+/* names: pigments, titanium white first, which the tubes that are let down have. */
+static void let_down_as_by_trial(const char *names, recede_medium medium, recede_rules rules,
+                                 dice *d)
+{
+    static recede_paint paints[RECEDE_MOST_PAINTS];
+    size_t count = paints_of(names, paints);
+    recede_palette *palette = palette_of(names, medium);
+    recede_spectrum paper = recede_paper_white();
+    recede_lab targets[TARGETS];
+    recede_addition found[TARGETS];
+    double without[TARGETS], with[TARGETS];
+    best bests[TARGETS] = {{NULL, 0}};
+    for (int i = 0; i < TARGETS; i++)
+        targets[i] = i % 2 ? anywhere(d)
+                           : (recede_lab){80 + 15 * throw_dice(d), 16 * throw_dice(d) - 8,
+                                          24 * throw_dice(d) - 12};
+    closest(paints, count, medium, &paper, &rules, targets, without);
+    for (size_t p = 1; p < count; p++) {
+        char name[RECEDE_NAME_SIZE + 16];
+        snprintf(name, sizeof name, "%s, let down", paints[p].name);
+        paints[count] = paint_of(name);
+        closest(paints, count + 1, medium, &paper, &rules, targets, with);
+        for (int i = 0; i < TARGETS; i++) {
+            double beaten = bests[i].name ? bests[i].difference : without[i];
+            if (millionths(with[i]) < millionths(beaten))
+                bests[i] = (best){paints[p].name, with[i]};
+        }
+    }
+    assert_int_equal(recede_best_additions(palette, &rules, NULL, targets, TARGETS, found, NULL,
+                                           NULL, NULL), RECEDE_OK);
+    int helped = 0;
+    for (int i = 0; i < TARGETS; i++) {
+        assert_true((found[i].let_down != NULL) == (bests[i].name != NULL));
+        assert_near(found[i].let_down_delta_e, bests[i].name ? bests[i].difference : without[i],
+                    0.6e-6);
+        helped += bests[i].name != NULL;
+        if (bests[i].name)
+            assert_string_equal(found[i].let_down->name, bests[i].name);
+    }
+    assert_true(helped > TARGETS / 3);
+    recede_palette_free(palette);
+}
+
+static void strong_paints_help_let_down_as_by_trial(void **state)
+{
+    (void)state;
+    dice d = {44};
+    let_down_as_by_trial("titanium white|yellow ochre|ultramarine blue", RECEDE_OIL,
+                         (recede_rules){3, 8, 1}, &d);
+    let_down_as_by_trial("titanium white|burnt umber|cobalt blue|pyrrole red", RECEDE_GOUACHE,
+                         (recede_rules){2, 12, 1}, &d);
+    let_down_as_by_trial("titanium white|lamp black|phthalo blue, green shade", RECEDE_ACRYLIC,
+                         (recede_rules){4, 6, 1}, &d);
+}
+
+/* In watercolour water does that; what is let down already is not let down again. */
+static void only_strong_opaque_paints_are_let_down(void **state)
+{
+    (void)state;
+    static const char names[] = "titanium white|ultramarine blue|ultramarine blue, let down";
+    recede_rules rules = {3, 8, 1};
+    recede_lab pale = {88, 0, -9};
+    recede_addition found;
+    recede_palette *palette = palette_of("titanium white|ultramarine blue", RECEDE_WATERCOLOUR);
+    assert_int_equal(recede_best_additions(palette, &rules, NULL, &pale, 1, &found, NULL, NULL,
+                                           NULL), RECEDE_OK);
+    assert_null(found.let_down);
+    recede_palette_free(palette);
+    palette = palette_of(names, RECEDE_OIL);
+    assert_int_equal(recede_best_additions(palette, &rules, NULL, &pale, 1, &found, NULL, NULL,
+                                           NULL), RECEDE_OK);
+    assert_null(found.let_down);
+    assert_near(found.let_down_delta_e, found.without, 0);
     recede_palette_free(palette);
 }
 
@@ -238,6 +316,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(watercolours_lack_what_trial_shows),
         cmocka_unit_test(opaque_paints_lack_what_trial_shows),
+        cmocka_unit_test(strong_paints_help_let_down_as_by_trial),
+        cmocka_unit_test(only_strong_opaque_paints_are_let_down),
         cmocka_unit_test(a_dried_wash_is_a_ground_like_any_other),
         cmocka_unit_test(paints_paler_than_their_ground_are_found),
         cmocka_unit_test(what_is_in_the_palette_is_not_added),

@@ -122,7 +122,7 @@ static void check_index(const char *name, recede_rules rules)
 static void its_range_is_the_palette_s(void **state)
 {
     (void)state;
-    static const char *const names[] = {"landscape-six", "landscape-twelve", "opaque-ten"};
+    static const char *const names[] = {"landscape-six", "landscape-twelve", "opaque-sixteen"};
     for (int i = 0; i < 6; i++) {
         recede_rules rules = {1 + i % 4, 5, 1};
         recede_palette *palette = named_palette(names[i % 3]);
@@ -152,7 +152,7 @@ static void every_film_lies_in_its_leaf_s_box(void **state)
     (void)state;
     check_index("landscape-six", (recede_rules){3, 8, 1});
     check_index("landscape-twelve", (recede_rules){3, 4, 1});
-    check_index("opaque-ten", (recede_rules){4, 6, 1});
+    check_index("opaque-sixteen", (recede_rules){4, 6, 1});
 }
 
 static const char small_box[] = "hansa yellow|burnt sienna|ultramarine blue|viridian";

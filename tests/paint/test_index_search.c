@@ -86,11 +86,11 @@ static void opaque_paints_as_the_reference(void **state)
 {
     (void)state;
     dice d = {23};
-    recede_palette *ten = named_palette("opaque-ten");
-    as_reference(ten, (recede_rules){3, 8, 1}, 0, MOST_TARGETS, &d);
-    as_reference(ten, (recede_rules){4, 6, 0.2}, 0, MOST_TARGETS, &d);
-    as_reference(ten, (recede_rules){3, 8, 1}, 40000, MOST_TARGETS, &d);
-    recede_palette_free(ten);
+    recede_palette *opaque = named_palette("opaque-sixteen");
+    as_reference(opaque, (recede_rules){3, 8, 1}, 0, MOST_TARGETS, &d);
+    as_reference(opaque, (recede_rules){4, 6, 0.2}, 0, MOST_TARGETS, &d);
+    as_reference(opaque, (recede_rules){3, 8, 1}, 40000, MOST_TARGETS, &d);
+    recede_palette_free(opaque);
 }
 
 /* Twins, one paint under two names: ties in everything but the palette's order. */

@@ -73,7 +73,7 @@ static void the_index_gives_the_same_bytes_as_the_walk(void **state)
                         (recede_rules){2, 8, 0}, 16, &d);
     by_index_as_by_walk("titanium white|yellow ochre|lamp black|french ultramarine|ultramarine blue",
                         RECEDE_WATERCOLOUR, (recede_rules){4, 5, 3}, 8, &d);
-    by_index_as_by_walk(entry_of("opaque-ten")->paints, RECEDE_OIL, (recede_rules){3, 8, 2}, 40,
+    by_index_as_by_walk(entry_of("opaque-sixteen")->paints, RECEDE_OIL, (recede_rules){3, 8, 2}, 40,
                         &d);
 }
 

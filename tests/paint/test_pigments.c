@@ -192,7 +192,7 @@ static void palettes_hold_what_they_promise(void **state)
     (void)state;
     static const struct { const char *name; size_t count; int opaque; } promised[] = {
         {"landscape-six", 6, 0}, {"landscape-twelve", 12, 0},
-        {"landscape-twenty-four", 24, 0}, {"opaque-ten", 10, 1},
+        {"landscape-twenty-four", 24, 0}, {"opaque-sixteen", 16, 1},
     };
     assert_int_equal(recede_palette_entry_count(), sizeof promised / sizeof promised[0]);
     for (size_t i = 0; i < sizeof promised / sizeof promised[0]; i++) {
@@ -205,8 +205,9 @@ static void palettes_hold_what_they_promise(void **state)
         int whites = 0;
         for (size_t j = 0; j < promised[i].count; j++) {
             const recede_paint *paint = recede_palette_paint(palette, j);
-            const recede_pigment *pigment = paint->of[0].pigment;
-            assert_int_equal(paint->ingredients, 1);
+            const recede_pigment *pigment = paint->of[paint->let_down ? 1 : 0].pigment;
+            assert_int_equal(paint->ingredients, paint->let_down ? 2 : 1);
+            assert_true(!paint->let_down || entry->opaque);
             assert_false(holds(pigment->permanence, "fugitive"));
             assert_false(holds(pigment->caution, "lead"));
             assert_false(holds(pigment->colour_index, "PBk"));

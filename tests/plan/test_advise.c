@@ -85,6 +85,8 @@ static void advice_is_that_of_each_wash(const recede_plan *plan, size_t *laid_ov
         assert_ptr_equal(warning->pigment, alone.pigment);
         assert_near(warning->number[0], place->wash->recipe.delta_e, 0);
         assert_near(warning->number[1], alone.delta_e, 0);
+        assert_ptr_equal(warning->let_down, alone.let_down);
+        assert_near(warning->number[2], alone.let_down_delta_e, 0);
         assert_true(alone.without <= place->wash->recipe.delta_e + 1e-6);
     }
     assert_true(wanting >= 3);

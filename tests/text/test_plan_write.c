@@ -47,8 +47,9 @@ static void check_recipe(const cJSON *json, const recede_plan *plan, const reced
         assert_string_equal(get(pigment, "colour_index")->valuestring, paint->colour_index);
         assert_number(pigment, "parts", mix->parts[i]);
         const cJSON *made_of = cJSON_GetObjectItemCaseSensitive(pigment, "made_of");
-        int is_tube = strcmp(paint->name, "sap green") == 0;
+        int is_tube = strcmp(paint->name, "sap green") == 0 || paint->let_down;
         assert_int_equal(cJSON_GetArraySize(made_of), is_tube ? paint->ingredients : 0);
+        assert_int_equal(cJSON_HasObjectItem(pigment, "let_down"), paint->let_down);
     }
     assert_int_equal(cJSON_HasObjectItem(json, "film"), watercolour);
     assert_int_equal(cJSON_HasObjectItem(json, "water_per_paint"), watercolour && mix->count);
@@ -59,11 +60,34 @@ static void check_recipe(const cJSON *json, const recede_plan *plan, const reced
     }
 }
 
+/* Darker by no more than the surface's 1.5 % can make it; in watercolour alone. */
+static void check_wet(const cJSON *mix, const recede_plan *plan, const recede_wash *wash)
+{
+    const cJSON *wet = cJSON_GetObjectItemCaseSensitive(mix, "wet");
+    int watercolour =
+        recede_palette_medium(recede_plan_palette(plan)) == RECEDE_WATERCOLOUR;
+    assert_int_equal(wet != NULL, watercolour);
+    if (!wet)
+        return;
+    double l = get(wet, "lab")->child->valuedouble, dry = wash->recipe.colour.lab.l;
+    recede_lab lab = {l, get(wet, "lab")->child->next->valuedouble,
+                      get(wet, "lab")->child->next->next->valuedouble};
+    recede_xyz xyz = recede_xyz_of_lab(lab, recede_white());
+    if (wash->recipe.mix.count == 0)
+        assert_near(l, dry, 1e-9);
+    else
+        assert_true(l < dry && xyz.y > wash->recipe.colour.xyz.y - 0.015);
+    recede_colour colour = recede_colour_of_xyz(xyz);
+    assert_near(get(wet, "srgb")->child->valuedouble, colour.srgb.r, 1e-9);
+    assert_int_equal(cJSON_GetArraySize(wet), 2);
+}
+
 static void check_wash(const cJSON *json, const recede_plan *plan, const recede_wash *wash)
 {
     check_colour(get(json, "target"), &wash->target);
     check_colour(get(json, "mix"), &wash->recipe.colour);
     assert_number(get(json, "target"), "value_as_seen", wash->value_as_seen);
+    check_wet(get(json, "mix"), plan, wash);
     assert_number(json, "own_share", wash->own_share);
     assert_string_equal(get(json, "ground")->valuestring, recede_words_ground(wash->ground));
     check_recipe(get(json, "recipe"), plan, &wash->recipe.mix);
