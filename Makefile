@@ -77,14 +77,16 @@ sanitize: setup-test
 	$(MAKE) BUILD=$(BUILD)/sanitize SANITIZE=address,undefined OPTIM=-O1 tests-built $(BUILD)/sanitize/recede
 	$(MAKE) BUILD=$(BUILD)/sanitize SANITIZE=address,undefined OPTIM=-O1 run-tests
 
-# Coverage-guided fuzzing of the scene reader, FUZZ_SECONDS long (clang's libFuzzer).
+# Coverage-guided fuzzing by clang's libFuzzer, every target FUZZ_SECONDS long, as many
+# at a time as there are processors; what it keeps and finds stands in build/fuzz/.
 FUZZ_SECONDS ?= 1200
+FUZZ_TARGETS ?= $(patsubst tests/fuzz/fuzz_%.c,%,$(sort $(wildcard tests/fuzz/fuzz_*.c)))
 fuzz: setup-test
-	$(MAKE) BUILD=$(BUILD)/fuzz CC=clang SANITIZE=fuzzer-no-link,address,undefined OPTIM=-O1 $(BUILD)/fuzz/libfront.a $(BUILD)/fuzz/librecede.a
-	clang $(BASE) -fsanitize=fuzzer,address,undefined $(FRONT_FLAGS) -MF $(BUILD)/fuzz/fuzz_scene.d -o $(BUILD)/fuzz/fuzz_scene \
-	    tests/fuzz/fuzz_scene.c $(BUILD)/fuzz/libfront.a $(BUILD)/fuzz/librecede.a $(FRONT_LIBS)
-	mkdir -p $(BUILD)/fuzz/corpus
-	$(BUILD)/fuzz/fuzz_scene -max_total_time=$(FUZZ_SECONDS) $(BUILD)/fuzz/corpus tests/fuzz/seeds/scene
+	$(MAKE) BUILD=$(BUILD)/fuzz CC=clang SANITIZE=fuzzer-no-link,address,undefined OPTIM=-O1 \
+	    $(patsubst %,$(BUILD)/fuzz/fuzz_%,$(FUZZ_TARGETS))
+	BUILD=$(BUILD)/fuzz SECONDS_EACH=$(FUZZ_SECONDS) tools/fuzz.sh $(FUZZ_TARGETS)
+$(BUILD)/fuzz_%: tests/fuzz/fuzz_%.c $(FRONT_LIB) $(LIB)
+	clang $(BASE) -fsanitize=fuzzer,address,undefined $(FRONT_FLAGS) -Itests -MF $@.d -o $@ $^ $(FRONT_LIBS)
 
 $(BUILD)/recede: $(CLI_OBJS) $(FRONT_LIB) $(LIB)
 	$(CC) $(SANFLAGS) $(HARDEN_LINK) $(LDFLAGS) -o $@ $^ $(FRONT_LIBS)
@@ -149,5 +151,6 @@ clean:
 
 include tools/page.mk
 include tools/install.mk
+include tools/checks.mk
 
 -include $(shell find $(BUILD) -name '*.d' 2>/dev/null)

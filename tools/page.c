@@ -19,7 +19,7 @@ typedef struct {
     size_t size, room;
 } text;
 
-static void stop(const char *about, const char *why)
+static _Noreturn void stop(const char *about, const char *why)
 {
     fprintf(stderr, "page: %s: %s\n", about, why);
     exit(3);
@@ -27,7 +27,7 @@ static void stop(const char *about, const char *why)
 
 static void add(text *out, const char *bytes, size_t size)
 {
-    if (out->size + size + 1 > out->room) {
+    if (!out->bytes || out->size + size + 1 > out->room) {
         out->room = 2 * (out->size + size) + 4096;
         out->bytes = realloc(out->bytes, out->room);
         if (!out->bytes)
@@ -180,5 +180,8 @@ int main(int count, char **words)
     fill(&out, &template, keys, values, 3);
     if (fwrite(out.bytes, 1, out.size, stdout) != out.size || fflush(stdout))
         stop("the page", "cannot be written");
+    const text used[] = {template, style, script, policy, out};
+    for (size_t i = 0; i < sizeof used / sizeof used[0]; i++)
+        free(used[i].bytes);
     return 0;
 }

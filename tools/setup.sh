@@ -1,7 +1,7 @@
 #!/bin/sh
 # Makes sure that what the build (or the tests) need is there.
 #
-#     tools/setup.sh build|test|bench|page|test-page
+#     tools/setup.sh build|test|checks|bench|page|test-page
 #
 # Satisfied where pkg-config and the compiler find everything; else installs
 # the missing Debian packages; on another system names them and stops.
@@ -70,11 +70,17 @@ look() {
     if [ "$what" = bench ]; then
         need libnlopt-dev pkg-config --exists nlopt
     fi
+    if [ "$what" = checks ]; then
+        need clang-tidy command -v clang-tidy
+        need cppcheck command -v cppcheck
+        need valgrind command -v valgrind
+    fi
     if [ "$what" = test ]; then
         need libcmocka-dev pkg-config --exists cmocka
         need liblcms2-dev pkg-config --exists lcms2
         need colord-data test -r /usr/share/colord/cmf/CIE1931-2deg-XYZ.cmf
         need pngcheck command -v pngcheck
+        need poppler-utils command -v pdftotext
         need python3-jsonschema /usr/bin/python3 -c 'import jsonschema'
         need clang command -v clang
         need lld command -v wasm-ld

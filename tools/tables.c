@@ -45,7 +45,7 @@ typedef struct {
     field fields[MOST_FIELDS];
 } table;
 
-static void refuse(const table *t, const char *format, ...)
+static _Noreturn void refuse(const table *t, const char *format, ...)
 {
     va_list list;
     fprintf(stderr, "%s:%d: ", t->path, t->line);
