@@ -86,7 +86,7 @@ fuzz: setup-test
 	    $(patsubst %,$(BUILD)/fuzz/fuzz_%,$(FUZZ_TARGETS))
 	BUILD=$(BUILD)/fuzz SECONDS_EACH=$(FUZZ_SECONDS) tools/fuzz.sh $(FUZZ_TARGETS)
 $(BUILD)/fuzz_%: tests/fuzz/fuzz_%.c $(FRONT_LIB) $(LIB)
-	clang $(BASE) -fsanitize=fuzzer,address,undefined $(FRONT_FLAGS) -Itests -MF $@.d -o $@ $^ $(FRONT_LIBS)
+	clang $(BASE) -fsanitize=fuzzer,address,undefined $(FRONT_FLAGS) -Itests -MF $@.d -o $@ $(filter %.c %.a,$^) $(FRONT_LIBS)
 
 $(BUILD)/recede: $(CLI_OBJS) $(FRONT_LIB) $(LIB)
 	$(CC) $(SANFLAGS) $(HARDEN_LINK) $(LDFLAGS) -o $@ $^ $(FRONT_LIBS)
