@@ -17,22 +17,33 @@ double recede_scattering_cosine(const recede_sun *sun, double side_deg, double e
     return level * cos(side_deg * RECEDE_DEGREE) + sun->sine * elevation_sine;
 }
 
-recede_solar_irradiance recede_clear_irradiance(const recede_sun *sun,
-                                                const recede_solar_band *band, double pressure,
+recede_sunlight recede_sunlight_of(const recede_sun *sun, double wavelength_nm)
+{
+    recede_sunlight light = {
+        .band = recede_solar_band_at(wavelength_nm),
+        .air = {
+            .sun_height_deg = sun->height_deg,
+            .air_mass = sun->air_mass,
+            .pressure = 1.0,
+            .ozone_atm_cm = RECEDE_OZONE_ATM_CM,
+            .water_cm = RECEDE_WATER_CM,
+            .asymmetry = RECEDE_HAZE_ASYMMETRY,
+            .ground_reflectance = RECEDE_GROUND_REFLECTANCE,
+            .diffuse_cosine = sun->diffuse_cosine,
+            .sun_distance = 1.0,
+        },
+    };
+    light.still = recede_solar_still_of(&light.air, &light.band);
+    return light;
+}
+
+recede_solar_irradiance recede_clear_irradiance(const recede_sunlight *light, double pressure,
                                                 double tau_haze, double albedo)
 {
-    recede_solar_air air = {
-        .sun_height_deg = sun->height_deg,
-        .air_mass = sun->air_mass,
-        .pressure = pressure,
-        .ozone_atm_cm = RECEDE_OZONE_ATM_CM,
-        .water_cm = RECEDE_WATER_CM,
-        .asymmetry = RECEDE_HAZE_ASYMMETRY,
-        .ground_reflectance = RECEDE_GROUND_REFLECTANCE,
-        .diffuse_cosine = sun->diffuse_cosine,
-        .sun_distance = 1.0,
-    };
-    return recede_solar(&air, band, (recede_solar_haze){tau_haze, albedo});
+    recede_solar_air air = light->air;
+    air.pressure = pressure;
+    return recede_solar_with(&air, &light->band, &light->still,
+                             (recede_solar_haze){tau_haze, albedo});
 }
 
 /* Phase functions with a mean of 1 over all directions. */

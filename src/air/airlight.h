@@ -24,9 +24,17 @@ typedef struct recede_lit_air {
     double from_below; /* horizontal irradiance from the ground */
 } recede_lit_air;
 
+/* The sunlight of one band on its way down, and what of it is the same at every
+ * height. */
+typedef struct recede_sunlight {
+    recede_solar_band band;
+    recede_solar_air air;
+    recede_solar_still still;
+} recede_sunlight;
+recede_sunlight recede_sunlight_of(const recede_sun *sun, double wavelength_nm);
+
 /* Irradiances under the haze given; pressure relative to the eye's. */
-recede_solar_irradiance recede_clear_irradiance(const recede_sun *sun,
-                                                const recede_solar_band *band, double pressure,
+recede_solar_irradiance recede_clear_irradiance(const recede_sunlight *light, double pressure,
                                                 double tau_haze, double albedo);
 
 /* The light that it scatters, whichever way one looks: the sun's beam and what

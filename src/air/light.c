@@ -35,13 +35,13 @@ static void light_clear(const recede_atmosphere *air, const recede_sky *sky, rec
     recede_phases phases =
         recede_phases_at(recede_scattering_cosine(&sun, sky->sun_side_deg, 0.0));
     for (int i = 0; i < RECEDE_BANDS; i++) {
-        recede_solar_band band = recede_solar_band_at(recede_band_nm(i));
+        recede_sunlight sunlight = recede_sunlight_of(&sun, recede_band_nm(i));
         recede_lit_air here = {
             .tau_rayleigh = air->rayleigh_per_km.at[i] * air->rayleigh_scale_km,
             .tau_haze = air->haze_per_km.at[i] * air->haze_scale_km,
             .albedo = air->albedo.at[i],
         };
-        here.from_above = recede_clear_irradiance(&sun, &band, 1.0, here.tau_haze, here.albedo);
+        here.from_above = recede_clear_irradiance(&sunlight, 1.0, here.tau_haze, here.albedo);
         double from_sun = here.from_above.sun, from_sky = here.from_above.sky;
         double global = from_sun * sun.sine + from_sky;
         here.from_below = RECEDE_GROUND_REFLECTANCE * global;

@@ -25,7 +25,7 @@ typedef struct lit_layers {
     const recede_atmosphere *air;
     const recede_light *light;
     recede_sun sun;
-    recede_solar_band band[RECEDE_BANDS];
+    recede_sunlight sunlight[RECEDE_BANDS];
     int count;
     layer at[LAYERS + 1];
 } lit_layers;
@@ -52,8 +52,8 @@ static recede_glow glow_at(const lit_layers *sky, int band, double rise_km)
                     * recede_thinning(rise_km, air->haze_scale_km),
         .albedo = air->albedo.at[band],
     };
-    there.from_above = recede_clear_irradiance(&sky->sun, &sky->band[band], pressure,
-                                               there.tau_haze, there.albedo);
+    there.from_above = recede_clear_irradiance(&sky->sunlight[band], pressure, there.tau_haze,
+                                               there.albedo);
     double below = sky->light->global.at[band];
     double global = there.from_above.sun * sky->sun.sine + there.from_above.sky;
     there.from_below = RECEDE_GROUND_REFLECTANCE * below + fmax(0.0, global - below);
@@ -76,7 +76,7 @@ static void light_layers(const recede_atmosphere *air, const recede_light *light
     sky->sun = recede_sun_at(light->sun_height_deg);
     sky->count = 0;
     for (int i = 0; i < RECEDE_BANDS; i++)
-        sky->band[i] = recede_solar_band_at(recede_band_nm(i));
+        sky->sunlight[i] = recede_sunlight_of(&sky->sun, recede_band_nm(i));
     double mist_km = recede_eye_in_mist(air) ? (air->mist_top_m - air->eye_m) / 1000.0 : 0.0;
     double low_km = 0.0, high_km = LOWEST_LAYER * air->haze_scale_km;
     double growth = pow(TOP_KM / high_km, 1.0 / (LAYERS - 1));
@@ -149,7 +149,7 @@ static void clear_sky(const recede_atmosphere *air, const recede_light *light,
     for (size_t n = 0; n < count; n++) {
         double elevation_deg = inside(elevations_deg[n]);
         double share = exp(-elevation_deg / LEVEL_WITHIN_DEG);
-        out[n] = look_up(&sky, sin(elevation_deg * RECEDE_DEGREE));
+        out[n] = elevation_deg > 0.0 ? look_up(&sky, sin(elevation_deg * RECEDE_DEGREE)) : lowest;
         for (int i = 0; i < RECEDE_BANDS; i++) {
             if (lowest.at[i] > 0.0)
                 out[n].at[i] *= pow(level.at[i] / lowest.at[i], share);

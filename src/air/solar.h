@@ -31,6 +31,19 @@ double recede_air_mass(double sun_height_deg);
  * lines between its bands. */
 recede_solar_band recede_solar_band_at(double wavelength_nm);
 
+/* What neither pressure nor haze changes in one band: the same at every height. */
+typedef struct recede_solar_still {
+    double ozone, water, water_of_skylight; /* transmittances */
+    double forward, forward_of_skylight;    /* shares of what haze scatters */
+    double correction;
+} recede_solar_still;
+recede_solar_still recede_solar_still_of(const recede_solar_air *air,
+                                         const recede_solar_band *band);
+
+recede_solar_irradiance recede_solar_with(const recede_solar_air *air,
+                                          const recede_solar_band *band,
+                                          const recede_solar_still *still,
+                                          recede_solar_haze haze);
 recede_solar_irradiance recede_solar(const recede_solar_air *air, const recede_solar_band *band,
                                      recede_solar_haze haze);
 

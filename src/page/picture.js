@@ -1,13 +1,17 @@
 /* The picture, and planes taken in hand in it. */
 const picture = {
-  greys: false, lines: null, width: 0, height: 0, finest: 2, slow: 0, drag: null,
+  greys: false, lines: null, width: 0, height: 0, finest: 1, spent: [], drag: null,
   wide: 0, high: 0, /* as shown; asked for seldom, for it makes the browser lay out the page */
   kept: null, /* as it was: pixels in colour and greys, the view */
 };
 
-/* Sizes to paint at, 3 to 2; the library's relief is coarser from one to the next, so
- * that the larger take little longer. The page shows them at its own size. */
-const WIDTHS = [390, 540, 810, 1350];
+/* Sizes to paint at, 3 to 2. The page shows them at its own size. From 662 and from 1103
+ * on the library's relief is coarser by a step: what lies just below takes longer. */
+const WIDTHS = [300, 390, 675, 810, 1350];
+
+/* Under a moving hand a drawing is to take 16 milliseconds, from the scene sent off to
+ * all of it shown; a size is kept while it takes about that. */
+const MOVING = { most: 14, least: 9, drawings: 12 };
 
 /* As fine as the screen; while something moves, as this machine keeps up with. */
 function picture_size(moving) {
@@ -24,12 +28,14 @@ function measure_picture() {
   picture.high = by('picture').clientHeight;
 }
 
-/* A picture that is slow once is chance; twenty are the machine. */
-function adapt_detail(times) {
-  picture.slow = times.paint > 16 ? picture.slow + 1 : Math.max(0, picture.slow - 1);
-  if (picture.slow < 20) return;
-  picture.finest = Math.max(0, picture.finest - 1);
-  picture.slow = 0;
+/* One drawing that is slow is chance; the middle of twelve is the machine. */
+function adapt_detail(milliseconds) {
+  picture.spent.push(milliseconds);
+  if (picture.spent.length < MOVING.drawings) return;
+  const middle = picture.spent.sort((a, b) => a - b)[MOVING.drawings / 2];
+  if (middle > MOVING.most) picture.finest = Math.max(0, picture.finest - 1);
+  else if (middle < MOVING.least) picture.finest = Math.min(WIDTHS.length - 1, picture.finest + 1);
+  picture.spent = [];
 }
 
 function put_pixels(canvas, pixels, width, height) {
@@ -41,7 +47,6 @@ function put_pixels(canvas, pixels, width, height) {
 }
 
 function draw_picture(answer, want) {
-  if (want.moving) adapt_detail(answer.times);
   put_pixels(by('picture'), answer.pixels, answer.width, answer.height);
   picture.width = answer.width;
   picture.height = answer.height;

@@ -38,7 +38,7 @@ async function ask_for_plan() {
   planning.wanted = null;
   planning.busy = true;
   try {
-    const size = picture_size(want.moving);
+    const size = picture_size(want.moving), asked = performance.now();
     const answer = await bench.ready.ask('plan', {
       scene: text_of(scene), ...size, greys: picture.greys, moving: want.moving, lines: true,
       planes: scene.planes.length, filled: want.filled,
@@ -46,7 +46,7 @@ async function ask_for_plan() {
     });
     bench.ready.box = box_of(scene);
     planning.old_box = structuredClone(scene.paint);
-    draw(answer, want);
+    draw(answer, want, asked);
   } catch (problem) {
     if (!problem.closed) show_problem(problem);
     else request_plan(want);
@@ -62,7 +62,7 @@ function take_filled(filled) {
   hand.filled = filled;
 }
 
-function draw(answer, want) {
+function draw(answer, want, asked) {
   hand.view = JSON.parse(answer.view);
   if (answer.filled) take_filled(JSON.parse(answer.filled));
   if (!by('problem').hidden) show_problem(null);
@@ -71,6 +71,7 @@ function draw(answer, want) {
   if (want.controls) show_controls();
   if (want.filled) draw_at_rest();
   const end = performance.now();
+  if (want.moving) adapt_detail(end - asked);
   document.dispatchEvent(new CustomEvent('drawn', {
     detail: { moving: want.moving, milliseconds: end - want.since, ...answer.times },
   }));

@@ -114,6 +114,7 @@ static recede_code list_end(graded_search *s, int end, int paints, recede_candid
     for (int i = 0; !code && list->count == 0 && i < s->index->classes; i++)
         if (s->index->class[i].pigments == paints)
             code = recede_visit_class(&visit, i);
+    opener->context = NULL;
     return code;
 }
 

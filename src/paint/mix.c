@@ -73,7 +73,7 @@ static recede_spectrum blend_on(const recede_palette *palette, const recede_blen
     if (blend->count == 0)
         return *ground;
     recede_layer layer;
-    recede_spectrum seen;
+    recede_spectrum seen = {{0}};
     double internal[RECEDE_BANDS];
     recede_blend_layer(palette, blend, &layer);
     for (int band = 0; band < RECEDE_BANDS; band++)

@@ -49,6 +49,6 @@ recede_code recede_open_leaf(recede_opener *opener, const recede_leaves *leaves,
                              leaves->boxes.arc[lane], bounds);
     for (int i = 0; !code && i < index->stretches.levels[stretch]; i++)
         if (bounds[i] <= recede_bound_within(*limit))
-            code = open_film(opener, number, &mix, (size_t)(first + i), limit);
+            code = open_film(opener, number, &mix, (size_t)first + (size_t)i, limit);
     return code;
 }

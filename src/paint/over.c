@@ -2,9 +2,11 @@
  * The search for washes laid over dried ones, to the same recipes as the reference:
  * mix by mix from fewest paints and parts on, each as far as it may matter.
  *
- * It ends as soon as the choice is certain. A mix chosen among those so far that comes
- * within the tie of the target itself is within the tie of the closest, wherever that
- * lies; and so far as later mixes are closer, they only put out others.
+ * For a flat wash the rule wants the closest difference d only to say who is within the
+ * tie of it. So the mixes are listed that are within the tie of the closest so far, up to
+ * the first size that has any, and one is chosen. Those ahead are then looked through only
+ * for one so close that it puts out the choice: most often there is none, and one limit
+ * less than d passes over nearly all.
  */
 #include "recede.h"
 
@@ -16,9 +18,14 @@
 #include "paint/graded.h"
 #include "paint/mixes.h"
 #include "paint/over_check.h"
+#include "paint/over_likely.h"
 #include "paint/over_visit.h"
 #include "paint/reach.h"
 #include "paint/recipe.h"
+
+/* So many pairs of paints are tried first, unless they come so near, in ties. */
+enum { LIKELY_PAIRS = 2 };
+#define NEAR_ENOUGH 0.25
 
 /* One colour sought on one ground: a flat wash, or an end of a graded one. Large:
  * kept off the stack. */
@@ -30,7 +37,8 @@ typedef struct {
     recede_graded *graded;
     size_t set;
     int end;
-    double smallest; /* score that a set must come under */
+    double smallest; /* graded: score that a set must come under */
+    double to_beat;  /* flat: what a mix ahead must come to, to put out the choice */
     recede_candidates list;
     recede_code code;
 } goal;
@@ -88,35 +96,119 @@ static recede_code offer_ground(goal *g)
     return recede_candidates_offer(&g->list, &bare, ground_difference(g));
 }
 
-/* Nor does it depend on the closest whether the target is reached. */
-static int is_certain(goal *g)
+/* How close a mix yet to come must be to matter: so close that it puts out the mix
+ * chosen, or says that the target is reached after all. */
+static double limit_ahead(const goal *g)
 {
-    double tie = recede_millionths(g->rules->tie);
-    return g->list.closest <= fmin(tie, RECEDE_REACHED_MILLIONTHS) &&
-           recede_candidates_choose(&g->list).difference <= tie;
+    double closest = g->list.closest, limit = g->to_beat;
+    if (closest > RECEDE_REACHED_MILLIONTHS)
+        limit = fmax(limit, RECEDE_REACHED_MILLIONTHS);
+    return fmin(limit, closest - 1);
+}
+
+static double nearer_film(void *context, const recede_mix *mix, double difference)
+{
+    goal *g = context;
+    (void)mix;
+    g->list.closest = difference;
+    return limit_ahead(g);
+}
+
+static int any_within(const recede_candidates *list)
+{
+    for (size_t i = 0; i < list->count; i++)
+        if (list->items[i].difference <= list->closest + list->tie)
+            return 1;
+    return 0;
+}
+
+/* A walk of all mixes: the one it stands at is the next to be visited. */
+typedef struct {
+    recede_mixes at;
+    int more;
+    size_t passed;
+} stroll;
+
+static void step(stroll *s)
+{
+    s->more = recede_mixes_next(&s->at);
+    s->passed++;
+}
+
+/* Lists the next size's mixes within the tie of the closest so far. */
+static void list_size(goal *g, stroll *listed)
+{
+    int parts = listed->at.parts;
+    g->visit.film = list_film;
+    for (; !g->code && listed->more && listed->at.parts == parts; step(listed))
+        recede_over_visit_mix(&g->visit, &listed->at.mix, recede_candidates_limit(&g->list));
+}
+
+/* Looks ahead until the mix chosen is beaten; 0 when it stands against all. */
+static int is_beaten(goal *g, stroll *ahead)
+{
+    g->visit.film = nearer_film;
+    for (; ahead->more && g->list.closest > g->to_beat && limit_ahead(g) >= 0; step(ahead))
+        recede_over_visit_mix(&g->visit, &ahead->at.mix, limit_ahead(g));
+    return g->list.closest <= g->to_beat;
+}
+
+/* The closest of the pairs that promise most: a good start, no more. */
+static void approach(goal *g)
+{
+    recede_over_pair pair[LIKELY_PAIRS];
+    int count = 0;
+    if (g->rules->most_pigments > 1)
+        count = recede_over_likely(&g->visit, pair, LIKELY_PAIRS);
+    g->visit.film = nearer_film;
+    g->to_beat = INFINITY;
+    for (int i = 0; i < count && g->list.closest > NEAR_ENOUGH * g->list.tie; i++) {
+        recede_mixes walk;
+        recede_mixes_start_set(&walk, pair[i].paint, 2, g->rules->most_parts);
+        while (recede_mixes_next(&walk))
+            recede_over_visit_mix(&g->visit, &walk.mix, g->list.closest - 1);
+    }
+}
+
+/* The rule's choice by the closest so far: of the first size that has any within its
+ * tie. */
+static recede_code choose_listed(goal *g, stroll *listed, recede_candidate *out)
+{
+    while (!g->code && listed->more && !any_within(&g->list))
+        list_size(g, listed);
+    if (!g->code)
+        *out = recede_candidates_choose(&g->list);
+    return g->code;
+}
+
+/* What was passed looking ahead need not be passed again: each choice is harder to beat
+ * than the one before. */
+static recede_code choose(goal *g, recede_candidate *out)
+{
+    stroll listed = {.passed = 0}, ahead;
+    recede_mixes_start(&listed.at, (int)g->ground->count, g->rules);
+    listed.more = recede_mixes_next(&listed.at);
+    ahead = listed;
+    approach(g);
+    do {
+        if (choose_listed(g, &listed, out))
+            return g->code;
+        g->to_beat = out->difference - g->list.tie - 1;
+        if (ahead.passed < listed.passed)
+            ahead = listed;
+    } while (is_beaten(g, &ahead));
+    return RECEDE_OK;
 }
 
 static recede_code search_flat(goal *g, recede_recipe *out)
 {
-    recede_mixes walk;
-    int parts = 0;
-    g->visit.film = list_film;
+    recede_candidate chosen;
     g->code = offer_ground(g);
-    recede_mixes_start(&walk, (int)g->ground->count, g->rules);
-    while (!g->code && recede_mixes_next(&walk)) {
-        if (walk.parts != parts) {
-            if (is_certain(g))
-                break;
-            recede_candidates_next_size(&g->list);
-        }
-        parts = walk.parts;
-        recede_over_visit_mix(&g->visit, &walk.mix, recede_candidates_limit(&g->list));
-    }
-    if (g->code)
-        return g->code;
-    recede_candidate chosen = recede_candidates_choose(&g->list);
-    *out = recede_recipe_of(g->ground, &chosen.mix, g->target, 1e-6 * g->list.closest);
-    return RECEDE_OK;
+    if (!g->code)
+        g->code = choose(g, &chosen);
+    if (!g->code)
+        *out = recede_recipe_of(g->ground, &chosen.mix, g->target, 1e-6 * g->list.closest);
+    return g->code;
 }
 
 /* -------------------------------------------------------------- graded -- */

@@ -130,7 +130,7 @@ static void learn_strength(recede_over_visit *v, int paint)
     const recede_mix alone = {1, {paint}, {1}, 0};
     int low = 0, high = v->ground.level - 1;
     recede_curve_films_of_mix(&v->maker, &alone, &v->films);
-    recede_over_film film;
+    recede_over_film film = v->ground;
     while (low < high) {
         int middle = (low + high) / 2;
         find_film(v, middle, &film);
@@ -140,6 +140,8 @@ static void learn_strength(recede_over_visit *v, int paint)
             high = middle;
     }
     v->strength[paint] = -2.0f / v->maker.film[low];
+    v->alone[paint][0] = 500.0f * (film.shade.root[0] - film.shade.root[1]);
+    v->alone[paint][1] = 200.0f * (film.shade.root[1] - film.shade.root[2]);
 }
 
 /* How thick a film would be as dark as the target, as if darkness added up. */

@@ -27,10 +27,10 @@ typedef struct recede_over_visit {
     void *context;
 
     /* Where to look first: how strong each paint is, as one over the thickness of the
-     * film that alone is as dark as the target; how much thicker than by strengths the
+     * film that alone is as dark as the target, and a* and b* about there; how much thicker than by strengths the
      * film was for each pair of paints when last seen; and how fast lightness changes
      * there from level to level. */
-    float strength[RECEDE_MOST_PAINTS];
+    float strength[RECEDE_MOST_PAINTS], alone[RECEDE_MOST_PAINTS][2];
     float thicker[RECEDE_MOST_PAINTS][RECEDE_MOST_PAINTS];
     float slope;
 

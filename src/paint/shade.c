@@ -39,11 +39,6 @@ static inline float larger(float one, float other)
     return one > other ? one : other;
 }
 
-static inline float sum_of(const float *lane)
-{
-    return (lane[0] + lane[1]) + (lane[2] + lane[3]);
-}
-
 static inline float lightness(float root)
 {
     return 116.0f * root - 16.0f;
@@ -53,19 +48,17 @@ static inline float lightness(float root)
 
 static void weigh(const recede_curve_maker *maker, recede_shade *shade)
 {
-    float x[LANES] = {0}, y[LANES] = {0}, z[LANES] = {0};
-    for (int band = 0; band < RECEDE_BANDS; band += LANES)
-        for (int i = 0; i < LANES; i++) {
-            float seen = shade->seen[band + i];
-            x[i] += maker->x[band + i] * seen;
-            y[i] += maker->y[band + i] * seen;
-            z[i] += maker->z[band + i] * seen;
-        }
-    float xyz[LANES] = {SURFACE + sum_of(x), SURFACE + sum_of(y), SURFACE + sum_of(z), 1.0f};
-    for (int i = 0; i < LANES; i++) {
-        shade->xyz[i] = xyz[i];
-        shade->root[i] = recede_cube_root(xyz[i]);
+    recede_four x = {0}, y = {0}, z = {0};
+    for (int band = 0; band < RECEDE_BANDS; band += LANES) {
+        recede_four seen = recede_four_at(shade->seen + band);
+        x += recede_four_at(maker->x + band) * seen;
+        y += recede_four_at(maker->y + band) * seen;
+        z += recede_four_at(maker->z + band) * seen;
     }
+    recede_four xyz = {SURFACE + recede_four_sum(x), SURFACE + recede_four_sum(y),
+                       SURFACE + recede_four_sum(z), 1.0f};
+    recede_four_to(shade->xyz, xyz);
+    recede_four_to(shade->root, recede_four_cube_roots(xyz));
     shade->l = lightness(shade->root[1]);
 }
 
@@ -108,11 +101,12 @@ void recede_shade_of_ground(const recede_curve_maker *maker, const recede_palett
 
 int recede_shade_darkens(const recede_curve_films *films, const recede_shade *ground)
 {
-    float up[LANES] = {0};
+    recede_four up = {0};
     for (int band = 0; band < RECEDE_BANDS; band += LANES)
-        for (int i = 0; i < LANES; i++)
-            up[i] += above_0(films->a[band + i] - ground->seen[band + i] * films->c[band + i]);
-    return sum_of(up) == 0.0f;
+        up += recede_four_above_0(recede_four_at(films->a + band) -
+                                  recede_four_at(ground->seen + band) *
+                                      recede_four_at(films->c + band));
+    return recede_four_sum(up) == 0.0f;
 }
 
 /* ------------------------------------------------------------- bounds -- */
@@ -187,38 +181,38 @@ double recede_shade_bound(const recede_aim *aim, const recede_shade *shade, doub
 
 /* ------------------------------------------------------------ between -- */
 
-/* Of X, Y and Z: the sum of the steps upward from one shade to another. */
-static void up_by(const recede_curve_maker *maker, const recede_shade *from,
-                  const recede_shade *to, float up[LANES])
+static inline recede_four step_at(const recede_shade *from, const recede_shade *to, int band)
 {
-    float x[LANES] = {0}, y[LANES] = {0}, z[LANES] = {0};
-    for (int band = 0; band < RECEDE_BANDS; band += LANES)
-        for (int i = 0; i < LANES; i++) {
-            float step = above_0(to->seen[band + i] - from->seen[band + i]);
-            x[i] += maker->x[band + i] * step;
-            y[i] += maker->y[band + i] * step;
-            z[i] += maker->z[band + i] * step;
-        }
-    up[0] = sum_of(x);
-    up[1] = sum_of(y);
-    up[2] = sum_of(z);
-    up[3] = 0.0f;
+    return recede_four_at(to->seen + band) - recede_four_at(from->seen + band);
+}
+
+/* Of X, Y and Z: the sum of the steps upward from one shade to another. */
+static recede_four up_by(const recede_curve_maker *maker, const recede_shade *from,
+                         const recede_shade *to)
+{
+    recede_four x = {0}, y = {0}, z = {0};
+    for (int band = 0; band < RECEDE_BANDS; band += LANES) {
+        recede_four step = recede_four_above_0(step_at(from, to, band));
+        x += recede_four_at(maker->x + band) * step;
+        y += recede_four_at(maker->y + band) * step;
+        z += recede_four_at(maker->z + band) * step;
+    }
+    return (recede_four){recede_four_sum(x), recede_four_sum(y), recede_four_sum(z), 0.0f};
 }
 
 /* Of s_X X - s_Y Y and of s_Y Y - s_Z Z. */
-static void colour_up_by(const recede_curve_maker *maker, const float slope[LANES],
+static void colour_up_by(const recede_curve_maker *maker, recede_four slope,
                          const recede_shade *from, const recede_shade *to, float up[2])
 {
-    float a[LANES] = {0}, b[LANES] = {0};
-    for (int band = 0; band < RECEDE_BANDS; band += LANES)
-        for (int i = 0; i < LANES; i++) {
-            float step = to->seen[band + i] - from->seen[band + i];
-            float y = slope[1] * maker->y[band + i];
-            a[i] += above_0((slope[0] * maker->x[band + i] - y) * step);
-            b[i] += above_0((y - slope[2] * maker->z[band + i]) * step);
-        }
-    up[0] = sum_of(a);
-    up[1] = sum_of(b);
+    recede_four a = {0}, b = {0};
+    for (int band = 0; band < RECEDE_BANDS; band += LANES) {
+        recede_four step = step_at(from, to, band);
+        recede_four y = slope[1] * recede_four_at(maker->y + band);
+        a += recede_four_above_0((slope[0] * recede_four_at(maker->x + band) - y) * step);
+        b += recede_four_above_0((y - slope[2] * recede_four_at(maker->z + band)) * step);
+    }
+    up[0] = recede_four_sum(a);
+    up[1] = recede_four_sum(b);
 }
 
 /* For X, Y and Z in turn: the range by its cube roots, and the chord between: there
@@ -226,49 +220,41 @@ static void colour_up_by(const recede_curve_maker *maker, const float slope[LANE
  * cubes of low and high is 1 / (low^2 + low high + high^2); the rise is largest where
  * the cube root's own slope, 1 / (3 f^2), is the same. */
 typedef struct {
-    float low[LANES], high[LANES], base[LANES], slope[LANES], rise[LANES];
+    recede_four low, high, base, slope, rise;
 } chords;
 
 static void find_ranges(const recede_curve_maker *maker, const recede_shade *from,
                         const recede_shade *to, int above, chords *c)
 {
-    float up[LANES];
     if (above) {
-        for (int i = 0; i < LANES; i++) {
-            c->low[i] = from->root[i];
-            c->high[i] = to->root[i];
-        }
+        c->low = recede_four_at(from->root);
+        c->high = recede_four_at(to->root);
         return;
     }
-    up_by(maker, from, to, up);
-    for (int i = 0; i < LANES; i++) {
-        c->low[i] = recede_cube_root(to->xyz[i] - up[i]);
-        c->high[i] = recede_cube_root(from->xyz[i] + up[i]);
-    }
+    recede_four up = up_by(maker, from, to);
+    c->low = recede_four_cube_roots(recede_four_at(to->xyz) - up);
+    c->high = recede_four_cube_roots(recede_four_at(from->xyz) + up);
 }
 
 static void draw_chords(chords *c)
 {
-    for (int i = 0; i < LANES; i++) {
-        float low = c->low[i], high = c->high[i];
-        float squares = low * low + low * high + high * high;
-        float slope = 1.0f / squares, base = low - slope * low * low * low;
-        float top = sqrtf(squares * (1.0f / 3.0f));
-        c->slope[i] = slope;
-        c->base[i] = base;
-        c->rise[i] = above_0(top - base - slope * top * top * top);
-    }
+    recede_four low = c->low, high = c->high, top;
+    recede_four squares = low * low + low * high + high * high;
+    for (int i = 0; i < LANES; i++)
+        top[i] = sqrtf(squares[i] * (1.0f / 3.0f));
+    c->slope = 1.0f / squares;
+    c->base = low - c->slope * low * low * low;
+    c->rise = recede_four_above_0(top - c->base - c->slope * top * top * top);
 }
 
 static recede_box box_of(const recede_curve_maker *maker, const recede_shade *from,
                          const recede_shade *to, const chords *c)
 {
-    float up[2], at[LANES], step[LANES];
+    float up[2];
     colour_up_by(maker, c->slope, from, to, up);
-    for (int i = 0; i < LANES; i++) {
-        at[i] = c->base[i] + c->slope[i] * from->xyz[i];
-        step[i] = c->slope[i] * (to->xyz[i] - from->xyz[i]);
-    }
+    recede_four start = recede_four_at(from->xyz);
+    recede_four at = c->base + c->slope * start;
+    recede_four step = c->slope * (recede_four_at(to->xyz) - start);
     float a = at[0] - at[1], a_high = a + up[0] + c->rise[0];
     float b = at[1] - at[2], b_high = b + up[1] + c->rise[1];
     float a_low = a + step[0] - step[1] - up[0] - c->rise[1];
@@ -282,11 +268,10 @@ static recede_box box_of(const recede_curve_maker *maker, const recede_shade *fr
 static float y_up_by(const recede_curve_maker *maker, const recede_shade *from,
                      const recede_shade *to)
 {
-    float up[LANES] = {0};
+    recede_four up = {0};
     for (int band = 0; band < RECEDE_BANDS; band += LANES)
-        for (int i = 0; i < LANES; i++)
-            up[i] += maker->y[band + i] * above_0(to->seen[band + i] - from->seen[band + i]);
-    return sum_of(up);
+        up += recede_four_at(maker->y + band) * recede_four_above_0(step_at(from, to, band));
+    return recede_four_sum(up);
 }
 
 double recede_shade_lightness_bound(const recede_curve_maker *maker, const recede_aim *aim,

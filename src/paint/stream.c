@@ -56,7 +56,7 @@ static recede_code open_stretch(stream *s, recede_stream_goal *goal, int stretch
                              s->leaves[stretch].arc, bounds);
     for (int i = 0; !code && i < s->index->stretches.levels[stretch]; i++)
         if (bounds[i] <= recede_bound_within(*limit))
-            code = open_film(s, goal, (size_t)(first + i), limit);
+            code = open_film(s, goal, (size_t)first + (size_t)i, limit);
     return code;
 }
 

@@ -73,7 +73,7 @@ static recede_code end_film(recede_stream_goal *goal, const recede_mixes *walk, 
                             double difference, double *limit)
 {
     work *w = goal->context;
-    double *closest = set_closest(goal, walk), *other = closest + 1 - 2 * (int)goal->number;
+    double *closest = set_closest(goal, walk), *other = closest + 1 - 2 * (ptrdiff_t)goal->number;
     (void)water;
     *closest = difference;
     w->found = fmin(w->found, fmax(*closest, *other));

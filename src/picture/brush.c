@@ -106,7 +106,7 @@ static void paint_broken(const recede_canvas *canvas, const brush *b, size_t y, 
         float below = middle - base + band->height[x], half = band->half[x];
         if (below <= -half || (float)y >= band->cover[x])
             continue;
-        const uint16_t *colour = b->ramp->at + 3 * steps[x - from];
+        const uint16_t *colour = b->ramp->at + 3 * (size_t)steps[x - from];
         float cover = below >= half ? 1 : below / (2 * half) + 0.5f;
         if (!canvas->reduced)
             paint_pixel(pixel, colour, cover, recede_threshold(x, y));
@@ -120,7 +120,7 @@ static void paint_whole(const recede_canvas *canvas, const brush *b, size_t y, s
 {
     unsigned char *pixel = canvas->rgb + y * canvas->row_bytes + 3 * from;
     for (size_t i = 0; i < count; i++, pixel += 3)
-        paint_whole_pixel(pixel, b->ramp->at + 3 * steps[i], recede_threshold(from + i, y));
+        paint_whole_pixel(pixel, b->ramp->at + 3 * (size_t)steps[i], recede_threshold(from + i, y));
 }
 
 /* A pixel's margin makes up for rounding. */
@@ -160,7 +160,7 @@ static void paint_rows(const recede_canvas *canvas, const recede_terrain *t,
     const recede_side *lit = &planned->lit, *shadow = &planned->shadow;
     int graded = lit->graded || shadow->graded;
     recede_ramp crest = recede_ramp_of_washes(canvas, &shadow->crest, &lit->crest);
-    recede_ramp base = crest, mixed;
+    recede_ramp base = crest, mixed = crest;
     if (graded)
         base = recede_ramp_of_washes(canvas, shadow->graded ? &shadow->base : &shadow->crest,
                        lit->graded ? &lit->base : &lit->crest);
@@ -176,14 +176,15 @@ static void paint_rows(const recede_canvas *canvas, const recede_terrain *t,
         row_of_grid(b->grid, y + 0.5, light);
         paint_row(canvas, b, (size_t)y);
     }
+    b->ramp = NULL;
 }
 
 recede_code recede_brush_band(const recede_canvas *canvas, const recede_terrain *t,
                               const recede_planned *planned, const recede_band *band,
                               const recede_lighting *lighting)
 {
-    recede_grid grid;
-    brush b;
+    recede_grid grid = {0};
+    brush b = {0};
     b.band = band;
     b.grid = &grid;
     recede_code code = recede_sketch_grid(t, band, lighting, &grid);

@@ -31,7 +31,7 @@ static recede_apart judge(const recede_step *step)
 
 recede_step recede_step_between(const recede_colour *behind, const recede_colour *own)
 {
-    recede_step step;
+    recede_step step = {0};
     step.value = behind->value - own->value;
     step.colour = recede_delta_e(behind->lab, own->lab);
     step.hue = hue_and_chroma(behind->lab, own->lab);

@@ -32,8 +32,10 @@ static recede_code begin(const recede_scene *scene, const recede_allocator *allo
     allocator = recede_allocator_or_default(allocator);
     *out = NULL;
     struct recede_plan *plan = recede_allocate_array(allocator, 1, sizeof *plan);
-    if (!plan)
-        return recede_fail(error, RECEDE_NO_MEMORY, "");
+    if (!plan) {
+        recede_fail(error, RECEDE_NO_MEMORY, "");
+        return RECEDE_NO_MEMORY;
+    }
     memset(plan, 0, sizeof *plan);
     plan->allocator = *allocator;
     plan->scene = *scene;
@@ -118,10 +120,10 @@ recede_code recede_plan_new(const recede_scene *scene, const recede_allocator *a
     return code;
 }
 
-recede_code recede_plan_with_index(const recede_scene *scene, const recede_index *index,
-                                   const recede_allocator *allocator,
-                                   const recede_progress *progress, recede_plan **out,
-                                   recede_error *error)
+recede_code recede_plan_after(const recede_plan *before, const recede_scene *scene,
+                              const recede_index *index, const recede_allocator *allocator,
+                              const recede_progress *progress, recede_plan **out,
+                              recede_error *error)
 {
     struct recede_plan *plan;
     *out = NULL;
@@ -132,7 +134,20 @@ recede_code recede_plan_with_index(const recede_scene *scene, const recede_index
         recede_plan_free(plan);
         return recede_fail(error, RECEDE_CONFLICT, "paint");
     }
-    return finish(plan, index, progress, out, error);
+    if (before && recede_index_fits(index, before->palette, &before->scene.rules))
+        plan->before = before;
+    code = finish(plan, index, progress, out, error);
+    if (!code)
+        (*out)->before = NULL;
+    return code;
+}
+
+recede_code recede_plan_with_index(const recede_scene *scene, const recede_index *index,
+                                   const recede_allocator *allocator,
+                                   const recede_progress *progress, recede_plan **out,
+                                   recede_error *error)
+{
+    return recede_plan_after(NULL, scene, index, allocator, progress, out, error);
 }
 
 void recede_plan_free(recede_plan *plan)

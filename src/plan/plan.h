@@ -2,6 +2,7 @@
 #ifndef RECEDE_PLAN_PLAN_H
 #define RECEDE_PLAN_PLAN_H
 
+#include "plan/known.h"
 #include "plan/sight.h"
 #include "plan/tone.h"
 #include "recede.h"
@@ -18,19 +19,27 @@ struct recede_plan {
     recede_atmosphere air;
     recede_light light;
     recede_adaptation adaptation;
+    recede_sights sky_sights;
+    double lightest_sky_y;
     recede_tone tone;
     recede_side sky;
     recede_planned planes[RECEDE_MOST_PLANES]; /* far to near */
     size_t warning_count;
     recede_warning warnings[RECEDE_MOST_WARNINGS];
+    recede_known known;
+    const struct recede_plan *before; /* while this is made: see recede_plan_after */
 };
-
-/* The sky, and two sides of each plane. */
-enum { RECEDE_MOST_WASHES = 1 + 2 * RECEDE_MOST_PLANES };
 
 /* A plan of a scene, checked, with its palette and nothing seen yet; to be freed. */
 recede_code recede_plan_start(const recede_scene *scene, const recede_allocator *allocator,
                               struct recede_plan **out, recede_error *error);
+
+/* As recede_plan_with_index, to the same plan: what an earlier one has that is the same
+ * is taken from there. before may be NULL, or of any scene. */
+recede_code recede_plan_after(const recede_plan *before, const recede_scene *scene,
+                              const recede_index *index, const recede_allocator *allocator,
+                              const recede_progress *progress, recede_plan **out,
+                              recede_error *error);
 
 /* Air, light and targets of plan->scene as it stands: its air and sky may have
  * changed since the start, nothing else. Recipes are untouched. */

@@ -39,20 +39,37 @@ static void take_recipe(recede_side *side, recede_ground ground, const recede_wa
 
 /* ---- on bare paper */
 
-static void add_on_paper(paper_washes *paper, recede_side *side, const recede_wash_target *target)
+static void take_on_paper(struct recede_plan *plan, recede_side *side,
+                          const recede_wash_target *target, const recede_wash_recipe *found)
 {
+    recede_know_on_paper(&plan->known, target, found);
+    take_recipe(side, RECEDE_ON_PAPER, found);
+}
+
+/* To be sought, unless the plan before has found it. */
+static void add_on_paper(struct recede_plan *plan, paper_washes *paper, recede_side *side,
+                         const recede_wash_target *target)
+{
+    const recede_wash_recipe *found =
+        plan->before ? recede_known_on_paper(&plan->before->known, target) : NULL;
+    if (found) {
+        take_on_paper(plan, side, target, found);
+        return;
+    }
     paper->side[paper->count] = side;
     paper->target[paper->count++] = *target;
 }
 
-static recede_code search_on_paper(const struct recede_plan *plan, const recede_index *index,
+static recede_code search_on_paper(struct recede_plan *plan, const recede_index *index,
                                    paper_washes *paper, const recede_progress *progress,
                                    recede_error *error)
 {
-    recede_code code = recede_search(index, paper->target, paper->count, paper->found,
-                                     &plan->allocator, progress, error);
+    recede_code code = RECEDE_OK;
+    if (paper->count)
+        code = recede_search(index, paper->target, paper->count, paper->found, &plan->allocator,
+                             progress, error);
     for (size_t i = 0; !code && i < paper->count; i++)
-        take_recipe(paper->side[i], RECEDE_ON_PAPER, &paper->found[i]);
+        take_on_paper(plan, paper->side[i], &paper->target[i], &paper->found[i]);
     return code;
 }
 
@@ -75,10 +92,18 @@ static int lies_over(const struct recede_plan *plan, const recede_planned *plann
            darkens(plan, recede_side_foot(lit), recede_side_foot(shadow));
 }
 
+static void take_over(struct recede_plan *plan, recede_side *side,
+                      const recede_over_target *target, const recede_wash_recipe *found)
+{
+    recede_know_on_lit(&plan->known, target, found);
+    take_recipe(side, RECEDE_ON_LIT, found);
+}
+
 /* The shadow over a graded wash is graded too, though it may want one colour. */
-static void add_over(const recede_palette *palette, over_washes *over, recede_planned *planned,
+static void add_over(struct recede_plan *plan, over_washes *over, recede_planned *planned,
                      const recede_wash_target *target)
 {
+    const recede_palette *palette = plan->palette;
     const recede_mix *crest = &planned->lit.crest.recipe.mix;
     const recede_mix *base = &recede_side_foot(&planned->lit)->recipe.mix;
     recede_over_target *to = &over->target[over->count];
@@ -88,17 +113,22 @@ static void add_over(const recede_palette *palette, over_washes *over, recede_pl
     to->from_ground = recede_mix_reflectance(palette, crest, NULL);
     to->to_ground = recede_mix_reflectance(palette, base, NULL);
     to->half_ground = recede_half_and_half(palette, crest, base, NULL);
-    over->side[over->count++] = &planned->shadow;
+    const recede_wash_recipe *found =
+        plan->before ? recede_known_on_lit(&plan->before->known, to) : NULL;
+    if (found)
+        take_over(plan, &planned->shadow, to, found);
+    else
+        over->side[over->count++] = &planned->shadow;
 }
 
-static recede_code search_over(const struct recede_plan *plan, over_washes *over,
+static recede_code search_over(struct recede_plan *plan, over_washes *over,
                                const recede_progress *progress, recede_error *error)
 {
     recede_code code = recede_search_over(plan->palette, &plan->scene.rules, over->target,
                                           over->count, over->found, &plan->allocator, progress,
                                           error);
     for (size_t i = 0; !code && i < over->count; i++)
-        take_recipe(over->side[i], RECEDE_ON_LIT, &over->found[i]);
+        take_over(plan, over->side[i], &over->target[i], &over->found[i]);
     return code;
 }
 
@@ -115,11 +145,11 @@ static recede_code paint_first(struct recede_plan *plan, const recede_index *ind
                                const recede_progress *progress, recede_error *error)
 {
     recede_stage stage;
-    add_on_paper(&w->paper, &plan->sky, &targets[0]);
+    add_on_paper(plan, &w->paper, &plan->sky, &targets[0]);
     for (size_t i = 0; i < plan->scene.plane_count; i++) {
-        add_on_paper(&w->paper, &plan->planes[i].lit, &targets[1 + 2 * i]);
+        add_on_paper(plan, &w->paper, &plan->planes[i].lit, &targets[1 + 2 * i]);
         if (!plan->scene.shadows_over)
-            add_on_paper(&w->paper, &plan->planes[i].shadow, &targets[2 + 2 * i]);
+            add_on_paper(plan, &w->paper, &plan->planes[i].shadow, &targets[2 + 2 * i]);
     }
     return search_on_paper(plan, index, &w->paper,
                            recede_stage_start(&stage, progress, 0.0, first_share(plan)), error);
@@ -135,9 +165,9 @@ static recede_code paint_shadows(struct recede_plan *plan, const recede_index *i
         recede_planned *planned = &plan->planes[i];
         const recede_wash_target *target = &targets[2 + 2 * i];
         if (lies_over(plan, planned))
-            add_over(plan->palette, &w->over, planned, target);
+            add_over(plan, &w->over, planned, target);
         else
-            add_on_paper(&w->paper, &planned->shadow, target);
+            add_on_paper(plan, &w->paper, &planned->shadow, target);
     }
     double first = first_share(plan), over = (double)w->over.count;
     double from = first + (1.0 - first) * over / (double)plan->scene.plane_count;

@@ -68,14 +68,13 @@ recede_sights recede_sights_of_plane(const recede_view_point *from, const recede
 recede_sights recede_survey_of_sky(const recede_view_point *from, double *lightest_y)
 {
     enum { STEPS = 10 };
-    double elevations_deg[STEPS + 1];
-    recede_spectrum radiances[STEPS + 1];
-    for (int i = 0; i <= STEPS; i++)
-        elevations_deg[i] = RECEDE_SKY_TOP_DEG * i / STEPS;
-    recede_sky_radiances(from->air, from->light, elevations_deg, STEPS + 1, radiances);
-    recede_spectrum horizon = recede_horizon_radiance(from->air, from->light);
+    double elevations_deg[STEPS];
+    recede_spectrum radiances[STEPS + 1]; /* from the horizon up */
+    for (int i = 0; i < STEPS; i++)
+        elevations_deg[i] = RECEDE_SKY_TOP_DEG * (i + 1) / STEPS;
+    radiances[0] = recede_horizon_radiance(from->air, from->light);
+    recede_sky_radiances(from->air, from->light, elevations_deg, STEPS, radiances + 1);
     recede_sight row[STEPS + 1];
-    radiances[0] = horizon;
     *lightest_y = 0.0;
     for (int i = 0; i <= STEPS; i++) {
         row[i] = (recede_sight){recede_adapted(from->adaptation, &radiances[i]), 0.0};

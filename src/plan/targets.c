@@ -20,11 +20,24 @@ static void widen(all_sights *all, const recede_sights *sights)
     }
 }
 
-static void look(const struct recede_plan *plan, all_sights *all)
+/* The dearest of all that is seen, and untouched by what happens on the ground. */
+static void look_up(struct recede_plan *plan, const recede_view_point *from)
+{
+    const struct recede_plan *before = plan->before;
+    if (before && recede_same_weather(&before->scene, &plan->scene)) {
+        plan->sky_sights = before->sky_sights;
+        plan->lightest_sky_y = before->lightest_sky_y;
+    } else {
+        plan->sky_sights = recede_survey_of_sky(from, &plan->lightest_sky_y);
+    }
+}
+
+static void look(struct recede_plan *plan, all_sights *all)
 {
     recede_view_point from = {&plan->air, &plan->light, &plan->adaptation};
-    all->sky = recede_survey_of_sky(&from, &all->lightest_y);
-    all->darkest_y = all->lightest_y;
+    look_up(plan, &from);
+    all->sky = plan->sky_sights;
+    all->lightest_y = all->darkest_y = plan->lightest_sky_y;
     widen(all, &all->sky);
     for (size_t i = 0; i < plan->scene.plane_count; i++) {
         const recede_plane *plane = &plan->scene.planes[plan->planes[i].plane];

@@ -131,7 +131,7 @@ static void fill(const workings *w)
 {
     double nearest = 0;
     recede_work_bound *bound = w->bound;
-    double m[RECEDE_MOST_STEPS];
+    double m[RECEDE_MOST_STEPS] = {0};
     for (size_t i = 0; i < w->washes->count; i++)
         m[i] = exceed(w, i);
     for (size_t i = 0; i < w->washes->count; i++)

@@ -40,7 +40,8 @@ static int painted_before(const recede_work *work, int step)
 /* The first step of the plane that a step belongs to. */
 static int first_of_plane(const recede_work *work, int step)
 {
-    while (step > 0 && work->steps[step - 1].plane == work->steps[step].plane)
+    int plane = work->steps[step].plane;
+    while (step > 0 && work->steps[step - 1].plane == plane)
         step--;
     return step;
 }

@@ -148,9 +148,11 @@ static recede_code find_by_index(search *s, recede_lab target)
     recede_opener_start(&opener, index, &aim, &cost);
     opener.film = indexed_film;
     opener.context = s;
-    s->opener = &opener;
+    s->opener = &opener; /* cppcheck-suppress autoVariables */
     recede_visit visit = {index, &aim, &cost, s->sets->best + s->width, open_leaf, s};
-    return visit_all(s, &visit);
+    recede_code code = visit_all(s, &visit);
+    s->opener = NULL;
+    return code;
 }
 
 /* ------------------------------------------------------------ by mixes -- */
