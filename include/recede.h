@@ -495,8 +495,9 @@ typedef struct recede_recipe {
 } recede_recipe;
 
 /* What a wash must become. A flat wash has one target, `from`. A graded wash
- * goes from one colour to the other; both ends take the same paints, every one
- * of them in both. A set of paints (the bare ground is the empty set) scores
+ * goes from one colour to the other. In opaque media each end takes its mix as a
+ * flat wash does. In watercolour both ends take the same paints, every one of them
+ * in both. A set of paints (the bare ground is the empty set) scores
  * the larger of its ends' closest differences; among sets whose score, rounded
  * to 1e-6, is within tie of the smallest: fewest paints, smallest score,
  * palette order. Within that set each end takes its mix by the rule below. The

@@ -135,6 +135,15 @@ static recede_code offer_ground(const recede_palette *palette, recede_candidates
     return code;
 }
 
+void recede_graded_halfway(const recede_palette *halfway, const recede_wash_target *target,
+                           recede_wash_recipe *out)
+{
+    recede_blend half = recede_blend_halves(halfway, &out->from.mix, &out->to.mix);
+    out->half_delta_e = recede_delta_e(recede_blend_lab(halfway, &half), target->half);
+    out->two_washes =
+        out->half_delta_e > TWO_WASHES_EXCESS + fmax(out->from.delta_e, out->to.delta_e);
+}
+
 void recede_graded_finish(const recede_palette *halfway, const recede_wash_target *target,
                           recede_candidates *ends, recede_wash_recipe *out)
 {
@@ -143,10 +152,7 @@ void recede_graded_finish(const recede_palette *halfway, const recede_wash_targe
     out->from = recede_recipe_of(ends[0].palette, &from.mix, target->from,
                                  1e-6 * ends[0].closest);
     out->to = recede_recipe_of(ends[1].palette, &to.mix, target->to, 1e-6 * ends[1].closest);
-    recede_blend half = recede_blend_halves(halfway, &from.mix, &to.mix);
-    out->half_delta_e = recede_delta_e(recede_blend_lab(halfway, &half), target->half);
-    out->two_washes =
-        out->half_delta_e > TWO_WASHES_EXCESS + fmax(out->from.delta_e, out->to.delta_e);
+    recede_graded_halfway(halfway, target, out);
 }
 
 recede_code recede_graded_of_set(const recede_graded *graded, size_t set,

@@ -43,6 +43,11 @@ double recede_graded_closest(const recede_graded *graded, size_t set, size_t was
 /* The set that the rule chooses, once all that matter were offered. */
 size_t recede_graded_choose_set(const recede_graded *graded, size_t wash);
 
+/* Holds half of one end's mix and half of the other's, on the palette's paper, against
+ * the colour wanted halfway. */
+void recede_graded_halfway(const recede_palette *halfway, const recede_wash_target *target,
+                           recede_wash_recipe *out);
+
 /* The recipe from the mixes of that set offered for either end. Each end lies on
  * its list's palette's paper, half-and-half on that of halfway. */
 void recede_graded_finish(const recede_palette *halfway, const recede_wash_target *target,

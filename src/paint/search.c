@@ -10,6 +10,7 @@
 
 #include "colour/error.h"
 #include "colour/memory.h"
+#include "paint/ends_apart.h"
 #include "paint/flat_search.h"
 #include "paint/graded_search.h"
 #include "paint/recipe.h"
@@ -79,6 +80,23 @@ static recede_code search(const recede_index *index, const recede_wash_target *t
     return code;
 }
 
+typedef struct {
+    const recede_index *index;
+    const recede_allocator *allocator;
+    const recede_progress *progress;
+} asked;
+
+static recede_code seek(const void *context, const recede_wash_target *targets, size_t count,
+                        recede_wash_recipe *out)
+{
+    const asked *a = context;
+    recede_open_wash *open = recede_allocate_array(a->allocator, count, sizeof *open);
+    recede_code code = open ? search(a->index, targets, count, out, open, a->allocator, a->progress)
+                            : RECEDE_NO_MEMORY;
+    recede_release(a->allocator, open);
+    return code;
+}
+
 recede_code recede_search(const recede_index *index, const recede_wash_target *targets,
                           size_t count, recede_wash_recipe *out,
                           const recede_allocator *allocator, const recede_progress *progress,
@@ -90,10 +108,9 @@ recede_code recede_search(const recede_index *index, const recede_wash_target *t
     recede_code code = recede_targets_check(targets, count, error);
     if (code || count == 0)
         return code;
-    allocator = recede_allocator_or_default(allocator);
-    recede_open_wash *open = recede_allocate_array(allocator, count, sizeof *open);
-    code = open ? search(index, targets, count, out, open, allocator, progress)
-                : RECEDE_NO_MEMORY;
-    recede_release(allocator, open);
+    const asked a = {index, recede_allocator_or_default(allocator), progress};
+    code = recede_ends_are_apart(index->palette, targets, count)
+               ? recede_search_ends_apart(index->palette, targets, count, out, a.allocator, seek, &a)
+               : seek(&a, targets, count, out);
     return code ? recede_fail(error, code, "") : RECEDE_OK;
 }

@@ -11,6 +11,7 @@
 #include "colour/error.h"
 #include "colour/memory.h"
 #include "paint/candidates.h"
+#include "paint/ends_apart.h"
 #include "paint/graded.h"
 #include "paint/mixes.h"
 #include "paint/nearness.h"
@@ -208,24 +209,41 @@ static recede_code finish(search *s, const recede_wash_target *targets, size_t c
     return code;
 }
 
+typedef struct {
+    const recede_palette *palette;
+    const recede_rules *rules;
+    const recede_allocator *allocator;
+    const recede_progress *progress;
+} asked;
+
+static recede_code seek(const void *context, const recede_wash_target *targets, size_t count,
+                        recede_wash_recipe *out)
+{
+    const asked *a = context;
+    search s = {.palette = a->palette, .rules = a->rules, .allocator = a->allocator};
+    recede_code code = start(&s, targets, count);
+    if (code)
+        return code;
+    code = consider_all(&s, a->progress);
+    if (!code)
+        code = finish(&s, targets, count, out);
+    end(&s);
+    return code;
+}
+
 recede_code recede_search_all(const recede_palette *palette, const recede_rules *rules,
                               const recede_wash_target *targets, size_t count,
                               recede_wash_recipe *out, const recede_allocator *allocator,
                               const recede_progress *progress, recede_error *error)
 {
-    search s = {.palette = palette, .rules = rules,
-                .allocator = recede_allocator_or_default(allocator)};
+    const asked a = {palette, rules, recede_allocator_or_default(allocator), progress};
     recede_code code = recede_rules_check(rules, error);
     if (!code)
         code = recede_targets_check(targets, count, error);
     if (code || count == 0)
         return code;
-    code = start(&s, targets, count);
-    if (!code) {
-        code = consider_all(&s, progress);
-        if (!code)
-            code = finish(&s, targets, count, out);
-        end(&s);
-    }
+    code = recede_ends_are_apart(palette, targets, count)
+               ? recede_search_ends_apart(palette, targets, count, out, a.allocator, seek, &a)
+               : seek(&a, targets, count, out);
     return code ? recede_fail(error, code, "") : RECEDE_OK;
 }

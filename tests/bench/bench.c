@@ -53,12 +53,19 @@ static void widest(const char *program)
     bench_widest();
 }
 
+static void let_down(const char *program)
+{
+    (void)program;
+    bench_let_down();
+}
+
 static const struct {
     const char *name;
     void (*run)(const char *program);
 } parts[] = {
     {"twelve", twelve}, {"twenty-four", twenty_four}, {"plan", plan}, {"study", bench_study},
     {"nlopt", nlopt}, {"agreement", agreement}, {"growth", growth}, {"widest", widest},
+    {"let-down", let_down},
 };
 
 static int wanted(const char *name, int count, char **words)

@@ -40,5 +40,6 @@ void bench_growth(void);
 void bench_widest(void);
 void bench_plan(void);
 void bench_study(const char *program);
+void bench_let_down(void);
 
 #endif

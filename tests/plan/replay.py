@@ -65,7 +65,9 @@ def replay(work):
 
 
 def same_paints(work):
-    """Both ends of a graded wash take the same paints."""
+    """Both ends of a graded wash take the same paints; in opaque media they need not."""
+    if not any("water_per_paint" in step for step in work["steps"]):
+        return
     for number, (one, other) in enumerate(zip(work["steps"], work["steps"][1:]), 1):
         alike = [one.get(key) == other.get(key) for key in ("plane", "side")]
         if "end" in one and "end" in other and all(alike) and one["end"] != other["end"]:
