@@ -62,7 +62,7 @@ static int colorants_agree(piece profile)
         if (tag.size < 20)
             return 0;
         for (int k = 0; k < 3; k++)
-            if (fabs(read_fixed(tag.bytes + 8 + 4 * k) - colorants[i].xyz[k]) > close_enough)
+            if (fabs(read_fixed(tag.bytes + 8 + 4 * (size_t)k) - colorants[i].xyz[k]) > close_enough)
                 return 0;
     }
     return 1;
@@ -95,7 +95,7 @@ static double formula_at(piece curve, double x)
     if (curve.size < 32 || curve.bytes[8] != 0 || curve.bytes[9] != 3)
         return NAN;
     for (int i = 0; i < 5; i++)
-        p[i] = read_fixed(curve.bytes + 12 + 4 * i);
+        p[i] = read_fixed(curve.bytes + 12 + 4 * (size_t)i);
     return x >= p[4] ? pow(p[1] * x + p[2], p[0]) : p[3] * x;
 }
 

@@ -114,7 +114,7 @@ static void place_row(decoder *d, size_t y, size_t left, size_t step, size_t cou
     const unsigned char *in = d->row;
     for (size_t i = 0; i < count; i++, in += PIXEL_BYTES, out += step * 3) {
         for (int k = 0; k < 3; k++) {
-            unsigned sample = (unsigned)in[2 * k] << 8 | in[2 * k + 1];
+            unsigned sample = (unsigned)in[2 * (size_t)k] << 8 | in[2 * (size_t)k + 1];
             out[k] = d->curve ? d->curve[sample] : (unsigned short)sample;
         }
         d->see_through |= (in[6] & in[7]) != 0xFF;

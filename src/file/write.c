@@ -149,7 +149,9 @@ static int write_directly(batch *b, job *j)
     if (file < 0)
         return fail(b, j, errno);
     int error = write_all(b->calls, file, j->output);
-    if (!standard && b->calls->close(file) != 0 && !error)
+    /* some systems tell only at a close that what was written has not arrived */
+    int closed = standard ? dup(file) : file;
+    if (closed >= 0 && b->calls->close(closed) != 0 && !error)
         error = errno;
     return error ? fail(b, j, error) : 0;
 }

@@ -238,8 +238,8 @@ static void find_ranges(const recede_curve_maker *maker, const recede_shade *fro
 
 static void draw_chords(chords *c)
 {
-    recede_four low = c->low, high = c->high, top;
-    recede_four squares = low * low + low * high + high * high;
+    recede_four low = c->low, high = c->high;
+    recede_four squares = low * low + low * high + high * high, top = squares;
     for (int i = 0; i < LANES; i++)
         top[i] = sqrtf(squares[i] * (1.0f / 3.0f));
     c->slope = 1.0f / squares;
