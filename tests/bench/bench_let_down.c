@@ -20,9 +20,9 @@ static const char *const box[] = {
     "quinacridone magenta", "burnt sienna", "burnt umber", "ultramarine blue",
     "phthalo blue, green shade",
     /* in the order in which they help most */
-    "ultramarine blue, let down", "burnt sienna, let down", "phthalo blue, green shade, let down",
-    "quinacridone magenta, let down", "yellow ochre, let down", "diarylide yellow, let down",
-    "pyrrole red, let down", "hansa yellow, let down"};
+    "pale ultramarine blue", "pale burnt sienna", "pale phthalo blue, green shade",
+    "pale quinacridone magenta", "pale yellow ochre", "pale diarylide yellow",
+    "pale pyrrole red", "pale hansa yellow"};
 
 /* Of all washes, and by distance, the sky last. */
 typedef struct {

@@ -108,7 +108,7 @@ static void let_down_as_by_trial(const char *names, recede_medium medium, recede
     closest(paints, count, medium, &paper, &rules, targets, without);
     for (size_t p = 1; p < count; p++) {
         char name[RECEDE_NAME_SIZE + 16];
-        snprintf(name, sizeof name, "%s, let down", paints[p].name);
+        snprintf(name, sizeof name, "pale %s", paints[p].name);
         paints[count] = paint_of(name);
         closest(paints, count + 1, medium, &paper, &rules, targets, with);
         for (int i = 0; i < TARGETS; i++) {
@@ -148,7 +148,7 @@ static void strong_paints_help_let_down_as_by_trial(void **state)
 static void only_strong_opaque_paints_are_let_down(void **state)
 {
     (void)state;
-    static const char names[] = "titanium white|ultramarine blue|ultramarine blue, let down";
+    static const char names[] = "titanium white|ultramarine blue|pale ultramarine blue";
     recede_rules rules = {3, 8, 1};
     recede_lab pale = {88, 0, -9};
     recede_addition found;

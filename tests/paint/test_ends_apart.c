@@ -14,7 +14,7 @@ static recede_palette *box(recede_medium medium)
 {
     static const char *const names[] = {"titanium white", "hansa yellow", "ultramarine blue",
                                         "burnt sienna", "phthalo blue, green shade",
-                                        "ultramarine blue, let down"};
+                                        "pale ultramarine blue"};
     recede_paint paints[6];
     recede_palette *palette = NULL;
     recede_spectrum paper = recede_paper_white();

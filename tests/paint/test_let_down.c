@@ -19,7 +19,7 @@ static void every_pigment_can_be_let_down(void **state)
         char name[RECEDE_NAME_SIZE + 16];
         if (strong == white)
             continue;
-        snprintf(name, sizeof name, "%s, let down", strong->name);
+        snprintf(name, sizeof name, "pale %s", strong->name);
         recede_paint paint = paint_of(name);
         assert_true(paint.let_down);
         assert_false(paint.is_white);

@@ -40,7 +40,7 @@ static void a_recipe_says_what_is_let_down_beforehand(void **state)
         const char *name = recede_palette_paint(palette, (size_t)i)->name;
         white = strcmp(name, "titanium white") == 0 ? i : white;
         umber = strcmp(name, "burnt umber") == 0 ? i : umber;
-        let_down = strcmp(name, "ultramarine blue, let down") == 0 ? i : let_down;
+        let_down = strcmp(name, "pale ultramarine blue") == 0 ? i : let_down;
     }
     assert_true(white >= 0 && let_down >= 0 && umber >= 0);
     recede_mix pale = mix_of(white, 4, let_down, 1), dark = mix_of(white, 1, umber, 3);
