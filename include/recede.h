@@ -412,7 +412,12 @@ typedef struct recede_swatches {
     recede_swatch of[RECEDE_MOST_SWATCHES];
 } recede_swatches;
 
-/* K and S that reproduce the swatches, by least squares with bounds and a penalty on
+/* A colour alone stands for its smooth reflectance where a spectrum is asked for: the
+ * paper of swatches read as Lab is recede_smooth_of_xyz of it (part 2). What was learnt
+ * becomes a paint by a name, K and S in a recede_paint that is otherwise 0: ingredients
+ * 0 says that it is the painter's own.
+ *
+ * K and S that reproduce the swatches, by least squares with bounds and a penalty on
  * what is not smooth (docs/paint.md). delta_e: of each swatch, fitted against read. */
 typedef struct recede_paint_fit {
     recede_spectrum k, s;
@@ -711,7 +716,8 @@ typedef enum recede_own_kind {
 /* A plane's own colour: how it was given, and always its reflectance. */
 typedef struct recede_own {
     recede_own_kind kind;
-    char name[RECEDE_NAME_SIZE]; /* of foliage or surface */
+    char name[RECEDE_NAME_SIZE]; /* of foliage or surface: recede_scene_check fills in
+                                  * the reflectance, and refuses a name it does not know */
     recede_srgb srgb;            /* of RECEDE_OWN_COLOUR */
     recede_lab lab;              /* of RECEDE_OWN_LAB */
     recede_mix mix;              /* of RECEDE_OWN_MIX, paints by index into the scene's;

@@ -22,6 +22,8 @@ while IFS='|' read -r test file change; do
     file=$(echo "$file" | tr -d ' ')
     change=${change# }
     [ -n "$test" ] || continue
+    argument=
+    case $test in *:*) argument=${test#*:} test=${test%%:*} ;; esac
     cp -p "$file" build/kept
     sed -i "$change" "$file"
     if cmp -s "$file" build/kept; then
@@ -34,7 +36,8 @@ while IFS='|' read -r test file change; do
     *) made=build/m/$test run=build/m/$test ;;
     esac
     if make -s -j "$jobs" BUILD=build/m "$made" build/m/recede > build/log 2>&1; then
-        if BUILD=build/m CC=${CC:-cc} timeout 300 "$run" > build/log 2>&1 < /dev/null; then
+        # shellcheck disable=SC2086 # no word, no argument
+        if BUILD=build/m CC=${CC:-cc} timeout 300 "$run" $argument > build/log 2>&1 < /dev/null; then
             echo "GREEN  $test with $file: $change"
             green=$((green + 1))
         else

@@ -5,8 +5,8 @@
 #include <string.h>
 
 #include "cli/commands.h"
+#include "cli/inputs.h"
 #include "cli/load.h"
-#include "file/read.h"
 
 /* The path of a name beside another path; NULL: no memory. */
 static char *path_beside(const char *beside, const char *name)
@@ -29,7 +29,7 @@ static recede_text_status read_file(void *context, const char *name, recede_buff
     char *path = path_beside(files->beside, name);
     if (!path)
         return recede_text_no_memory(error);
-    int failed = recede_file_read(path, RECEDE_FILE_MOST_BYTES, out, &problem);
+    int failed = recede_cli_read(path, RECEDE_FILE_MOST_BYTES, out, &problem);
     free(path);
     if (!failed)
         return RECEDE_TEXT_OK;

@@ -7,7 +7,7 @@
 
 #include "cli/commands.h"
 #include "cli/files.h"
-#include "file/read.h"
+#include "cli/inputs.h"
 #include "text/message.h"
 #include "text/scene_read.h"
 
@@ -49,7 +49,7 @@ static int read_bytes(const char *path, recede_loaded *loaded)
         return RECEDE_EXIT_DONE;
     }
     loaded->name = strcmp(path, "-") == 0 ? "standard input" : path;
-    if (recede_file_read(path, RECEDE_SCENE_MOST_BYTES, &loaded->read, &problem) != 0) {
+    if (recede_cli_read(path, RECEDE_SCENE_MOST_BYTES, &loaded->read, &problem) != 0) {
         recede_cli_say("%s", problem.text);
         return problem.refused ? RECEDE_EXIT_REFUSED : RECEDE_EXIT_FAILED;
     }
@@ -91,9 +91,23 @@ int recede_cli_explain(const recede_loaded *loaded, const recede_error *error)
     return recede_cli_say_text_error(loaded->name, status, &text);
 }
 
+static int say_was_read(const char *path)
+{
+    recede_buffer shown;
+    recede_buffer_start(&shown, NULL);
+    recede_message_name(&shown, path);
+    recede_cli_say("%s: the output would take the place of a file that was read; choose another "
+                   "name for it", recede_buffer_string(&shown));
+    recede_buffer_free(&shown);
+    return RECEDE_EXIT_USAGE;
+}
+
 int recede_cli_write(const recede_output *outputs, size_t count)
 {
     recede_file_problem problem;
+    for (size_t i = 0; i < count; i++)
+        if (recede_cli_was_read(outputs[i].path))
+            return say_was_read(outputs[i].path);
     if (recede_file_write(outputs, count, &problem) == 0)
         return RECEDE_EXIT_DONE;
     recede_cli_say("%s", problem.text);

@@ -5,11 +5,11 @@
 
 #include "cli/commands.h"
 #include "cli/files.h"
+#include "cli/inputs.h"
 #include "cli/load.h"
 #include "cli/samples.h"
 #include "colour/error.h"
 #include "file/png_read.h"
-#include "file/read.h"
 
 /* ---- what has to be given */
 
@@ -66,7 +66,7 @@ static int read_png(const char *path, recede_png_photo *out)
     recede_file_problem problem;
     recede_buffer bytes;
     recede_buffer_start(&bytes, NULL);
-    int failed = recede_file_read(path, RECEDE_PNG_MOST_BYTES, &bytes, &problem) ||
+    int failed = recede_cli_read(path, RECEDE_PNG_MOST_BYTES, &bytes, &problem) ||
                  recede_png_read(path, bytes.bytes, bytes.size, NULL, out, &problem);
     recede_buffer_free(&bytes);
     if (!failed)

@@ -26,12 +26,27 @@ static const char *take_apart(char *piece, double *number)
     return piece + digits + strspn(piece + digits, " ");
 }
 
+/* "hansa yellow, 1 PB29": the next paint behind a comma, which names may have too. */
+static int goes_on(const char *name)
+{
+    const char *at = name;
+    while ((at = strpbrk(at, ",;")) != NULL) {
+        at += 1 + strspn(at + 1, " ");
+        if (recede_number_length(at, strlen(at)))
+            return 1;
+    }
+    return 0;
+}
+
 static int unknown(const char *command, const recede_scene *scene, const char *name, int found)
 {
     char offer[3 * RECEDE_NAME_SIZE];
     recede_nearest nearest;
     if (found == RECEDE_PAINT_MANY)
         return recede_cli_wrong(command, option, name, "several of the paints answer to that");
+    if (goes_on(name))
+        return recede_cli_wrong(command, option, name, "join paints with +, as in "
+                                                       "'3 hansa yellow + 1 PB29'");
     recede_nearest_start(&nearest, name);
     for (size_t i = 0; i < scene->paint_count; i++)
         recede_nearest_offer(&nearest, scene->paints[i].name);

@@ -38,7 +38,9 @@ int recede_cli_pigment_file(const char *command, const char *option, const char 
     int code = load(&a, palette);
     if (!code && strcmp(palette->paints[0].paint.file, path) != 0)
         code = recede_cli_wrong(command, option, path,
-                                "it is a palette file; a pigment file is expected in a list");
+                                "it is a palette file; a pigment file is expected in a list: name "
+                                "the palette file alone, and add the other paints to the "
+                                "\"paints\" inside it");
     if (!code)
         *paint = palette->paints[0].paint;
     free(palette);

@@ -216,13 +216,12 @@ static int has_white(const recede_scene *scene)
 }
 
 /* The built-in palette for opaque media, where only the medium was given. */
-static void use_opaque_palette(recede_scene *scene)
+static const char *opaque_palette(void)
 {
-    for (size_t i = 0; i < recede_palette_entry_count(); i++)
-        if (recede_palette_entry_at(i)->opaque) {
-            recede_scene_use_palette(scene, recede_palette_entry_at(i)->name, NULL);
-            return;
-        }
+    size_t i = 0;
+    while (i + 1 < recede_palette_entry_count() && !recede_palette_entry_at(i)->opaque)
+        i++;
+    return recede_palette_entry_at(i)->name;
 }
 
 /* Where the medium changes, so do the parts that are usual in it. */
@@ -253,7 +252,7 @@ int recede_cli_paints_take(const char *command, const recede_cli_paints *given,
         code = take_medium(command, given->medium, scene);
     if (!code && given->medium && !given->palette && scene->medium != RECEDE_WATERCOLOUR &&
         !has_white(scene))
-        use_opaque_palette(scene);
+        recede_scene_use_palette(scene, opaque_palette(), NULL);
     if (!given->parts)
         use_usual_parts(scene, before);
     return code;
@@ -264,8 +263,10 @@ int recede_cli_paints_explain(const char *command, const recede_error *error)
     if (error->code == RECEDE_NO_MEMORY)
         return recede_cli_no_memory();
     if (error->code == RECEDE_NO_WHITE)
-        recede_cli_say("recede %s: an opaque medium needs a white among its paints: add titanium "
-                       "white; see recede %s --help", command, command);
+        recede_cli_say("recede %s: an opaque medium needs a white among its paints: add "
+                       "\"titanium white\" to the list of paints, or to the \"paints\" of the "
+                       "palette file, or take %s; see recede %s --help",
+                       command, opaque_palette(), command);
     else
         recede_cli_say("recede %s: these paints make no palette: %s; see recede %s --help",
                        command, error->found[0] ? error->found : error->path, command);

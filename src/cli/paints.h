@@ -16,7 +16,7 @@ typedef struct recede_cli_paints {
      &(p).palette},                                                                            \
     {0, "medium", "MEDIUM", "watercolour, gouache, acrylic or oil", &(p).medium},                \
     {0, "pigments", "N", "most paints in one mix, 1 to 4 (3)", &(p).pigments},                   \
-    {0, "parts", "N", "most parts in one mix, 1 to 12 (8)", &(p).parts},                         \
+    {0, "parts", "N", "most parts in one mix, 1 to 12 (8; opaque 12)", &(p).parts},                         \
     {0, "tie", "X", "differences that count as alike, 0 to 10 (1)", &(p).tie}
 
 /* Puts them into a scene. Returns an exit code; what is wrong has been said. An

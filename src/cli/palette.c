@@ -32,7 +32,7 @@ static int list(const given *g)
     if (g->sheet)
         return say_wrong("a sheet shows one palette: name it, such as landscape-six");
     if (g->paints.medium)
-        return say_wrong("--medium goes with one palette: name it, such as opaque-ten");
+        return say_wrong("--medium goes with one palette: name it, such as opaque-sixteen");
     recede_buffer_start(&said.json, NULL);
     recede_buffer_start(&said.text, NULL);
     recede_palette_list_text(&said.text);

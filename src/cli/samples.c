@@ -4,8 +4,8 @@
 
 #include "cli/commands.h"
 #include "cli/files.h"
+#include "cli/inputs.h"
 #include "cli/load.h"
-#include "file/read.h"
 #include "text/nearest.h"
 
 int recede_cli_samples_read(const char *path, recede_measurements *out)
@@ -17,7 +17,7 @@ int recede_cli_samples_read(const char *path, recede_measurements *out)
     if (!path)
         return RECEDE_EXIT_DONE;
     recede_buffer_start(&bytes, NULL);
-    if (recede_file_read(path, RECEDE_CGATS_MOST_BYTES, &bytes, &problem)) {
+    if (recede_cli_read(path, RECEDE_CGATS_MOST_BYTES, &bytes, &problem)) {
         recede_buffer_free(&bytes);
         recede_cli_say("%s", problem.text);
         return problem.refused ? RECEDE_EXIT_REFUSED : RECEDE_EXIT_FAILED;

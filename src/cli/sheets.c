@@ -7,11 +7,37 @@
 #include "cli/commands.h"
 #include "cli/load.h"
 #include "file/png_write.h"
+#include "text/message.h"
 
 static int is_pdf(const char *path)
 {
     size_t length = strlen(path);
     return length >= 4 && strcasecmp(path + length - 4, ".pdf") == 0;
+}
+
+/* What a sheet's name may lead one to expect, and would not get. */
+static int is_other_kind(const char *path)
+{
+    static const char *const others[] = {".jpg", ".jpeg", ".gif", ".tif", ".tiff", ".webp",
+                                         ".svg", ".bmp", ".json", ".txt", ".html"};
+    size_t length = strlen(path);
+    for (size_t i = 0; i < sizeof others / sizeof others[0]; i++) {
+        size_t ending = strlen(others[i]);
+        if (length > ending && strcasecmp(path + length - ending, others[i]) == 0)
+            return 1;
+    }
+    return 0;
+}
+
+static int say_other_kind(const char *path)
+{
+    recede_buffer shown;
+    recede_buffer_start(&shown, NULL);
+    recede_message_name(&shown, path);
+    recede_cli_say("%s: a sheet is a PNG or a PDF; let its name end in .png or .pdf",
+                   recede_buffer_string(&shown));
+    recede_buffer_free(&shown);
+    return RECEDE_EXIT_USAGE;
 }
 
 static void say_missing(void *context, const char *text, int count)
@@ -97,6 +123,8 @@ int recede_cli_sheet_write(const recede_cli_sheet *sheet, const char *path,
     recede_buffer_start(&drawn, NULL);
     if (words->json.failed || words->text.failed)
         code = recede_cli_no_memory();
+    if (!code && path && is_other_kind(path))
+        code = say_other_kind(path);
     if (!code && path)
         code = draw(sheet, path, &words->json, &drawn);
     if (path)

@@ -4,12 +4,12 @@
 
 #include "cli/commands.h"
 #include "cli/files.h"
+#include "cli/inputs.h"
 #include "cli/load.h"
 #include "cli/options.h"
 #include "cli/progress.h"
 #include "cli/sheets.h"
 #include "draw/skies.h"
-#include "file/read.h"
 #include "text/lights_read.h"
 #include "text/scene_read.h"
 #include "text/skies_write.h"
@@ -38,7 +38,7 @@ static int read_lights(const char *path, const recede_scene *scene, recede_sky_l
     recede_buffer bytes;
     int code;
     recede_buffer_start(&bytes, NULL);
-    if (recede_file_read(path, RECEDE_SCENE_MOST_BYTES, &bytes, &problem)) {
+    if (recede_cli_read(path, RECEDE_SCENE_MOST_BYTES, &bytes, &problem)) {
         recede_cli_say("%s", problem.text);
         code = problem.refused ? RECEDE_EXIT_REFUSED : RECEDE_EXIT_FAILED;
     } else {

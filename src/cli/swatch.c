@@ -5,12 +5,12 @@
 
 #include "cli/commands.h"
 #include "cli/files.h"
+#include "cli/inputs.h"
 #include "cli/load.h"
 #include "cli/meter.h"
 #include "cli/options.h"
 #include "cli/progress.h"
 #include "colour/error.h"
-#include "file/read.h"
 #include "text/palette_file.h"
 #include "text/swatch_table.h"
 
@@ -47,7 +47,7 @@ static int read_card(const given *g, recede_swatch_card *card)
     recede_text_error error;
     recede_buffer bytes;
     recede_buffer_start(&bytes, NULL);
-    if (recede_file_read(g->card, RECEDE_CARD_MOST_BYTES, &bytes, &problem)) {
+    if (recede_cli_read(g->card, RECEDE_CARD_MOST_BYTES, &bytes, &problem)) {
         recede_buffer_free(&bytes);
         recede_cli_say("%s", problem.text);
         return problem.refused ? RECEDE_EXIT_REFUSED : RECEDE_EXIT_FAILED;
@@ -137,13 +137,14 @@ static int learn(const given *g, work *w, size_t paint, const recede_progress *p
     recede_swatches swatches = swatches_of(w, learnt);
     recede_error core;
     recede_text_error error;
+    learnt->thinnest = thinnest_lab(&swatches);
     if (recede_paint_learn(&swatches, NULL, progress, &learnt->fit, &core))
-        return say_error(g, recede_explain_learning(&w->card, paint, &core, &error), &error);
+        return say_error(g, recede_explain_learning(&w->card, w->paper, paint, &core, &error),
+                         &error);
     if (!recede_is_learnt(&learnt->fit))
-        return say_error(g, recede_refuse_learnt(learnt, &error), &error);
+        return say_error(g, recede_refuse_learnt(&w->card, learnt, &error), &error);
     for (size_t i = 0; i < swatches.count; i++)
         learnt->fitted[i] = fitted_lab(&learnt->fit, &swatches, i);
-    learnt->thinnest = thinnest_lab(&swatches);
     return RECEDE_EXIT_DONE;
 }
 

@@ -46,7 +46,7 @@ static void put_words(recede_range_drawing *drawing, const recede_range_mark *ma
     if (!warning) {
         recede_buffer_text(words, recede_words_difference(wash->recipe.delta_e));
     } else {
-        recede_buffer_format(words, "%s, ", recede_words_reach(wash->recipe.reach));
+        recede_buffer_format(words, "%s, ", recede_words_missed(wash->recipe.reach));
         recede_buffer_fixed(words, wash->recipe.delta_e, 1);
         recede_buffer_text(words, " off");
         put_advice(words, warning);

@@ -41,7 +41,7 @@ static int place_picture(recede_study *study, const recede_page *page, recede_re
 
 static void add_sheet_size(recede_buffer *words, const recede_scene *scene)
 {
-    recede_buffer_format(words, "%s, %zu paints, on a sheet of ",
+    recede_buffer_format(words, "%s, %zu paints, on ",
                          recede_words_medium(scene->medium), scene->paint_count);
     recede_buffer_number(words, 100 * scene->paper_width_m, 1);
     recede_buffer_text(words, " x ");

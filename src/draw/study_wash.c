@@ -121,8 +121,7 @@ static void put_remarks(column *c, const recede_side *side, const recede_wash *w
     if (*wet)
         recede_buffer_format(&words, "%s; ", wet);
     if (recipe->reach != RECEDE_REACHABLE)
-        recede_buffer_format(&words, "the colour wanted is %s for these paints; ",
-                             recede_words_reach(recipe->reach));
+        recede_buffer_format(&words, "the mix %s; ", recede_words_missed(recipe->reach));
     if (side->graded && side->two_washes)
         recede_buffer_format(&words, "%s; ", recede_trade_of(medium)->middle_mix);
     if (recede_mix_may_slip(recede_plan_palette(c->study->plan), &recipe->mix))

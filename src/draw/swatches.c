@@ -4,16 +4,25 @@
 
 #include "draw/swatches_parts.h"
 #include "text/words.h"
+#include "text/words_media.h"
 
 enum { MOST_ROWS = 6 };
 
 static const double heads_top_mm = 29, rows_top_mm = 33.6, notes_bottom_mm = 197.5;
 static const double after_rows_mm = 1.6;
 
-static const char guide[] =
-    "Paint your own in the empty boxes, under what was computed, across the printed ink; where "
-    "you took another measure, write it there. Judge it dry. Print and screen only guide, and "
-    "paints of one name differ from maker to maker.";
+/* How to use the sheet. */
+static int guide_words(recede_buffer *words, const recede_paints_told *told)
+{
+    recede_medium medium = recede_palette_medium(told->palette);
+    recede_buffer_start(words, NULL);
+    recede_buffer_format(words,
+                         "Paint your own in the empty boxes, under what was computed, across the "
+                         "printed ink. %s Where you took another measure, write it there. Print "
+                         "and screen only guide, and paints of one name differ from maker to "
+                         "maker.", recede_trade_of(medium)->judge);
+    return words->failed;
+}
 
 size_t recede_swatches_note(recede_swatches_notes *notes, const char *caution)
 {
@@ -53,13 +62,15 @@ static int note_words(recede_buffer *words, const recede_swatches_notes *notes, 
     return words->failed;
 }
 
-static int notes_height(const recede_swatches_notes *notes, recede_type *type, double *height)
+static int notes_height(const recede_paints_told *told, const recede_swatches_notes *notes,
+                        recede_type *type, double *height)
 {
     const recede_style style = note_style();
-    int failed = 0;
-    *height = recede_type_height(type, guide, width(), &style);
+    recede_buffer words;
+    int failed = guide_words(&words, told);
+    *height = recede_type_height(type, recede_buffer_string(&words), width(), &style);
+    recede_buffer_free(&words);
     for (size_t i = 0; i < notes->count; i++) {
-        recede_buffer words;
         failed |= note_words(&words, notes, i);
         *height += recede_type_height(type, recede_buffer_string(&words), width(), &style);
         recede_buffer_free(&words);
@@ -67,14 +78,15 @@ static int notes_height(const recede_swatches_notes *notes, recede_type *type, d
     return failed;
 }
 
-static int draw_notes(const recede_swatches_notes *notes, const recede_page *page, double y)
+static int draw_notes(const recede_paints_told *told, const recede_swatches_notes *notes,
+                      const recede_page *page, double y)
 {
     const recede_style style = note_style();
     recede_rect room = {recede_page_margin_mm, y, width(), notes_bottom_mm - y + 1};
-    recede_rect taken = recede_type_set(page->type, page->cr, guide, room, &style);
-    int failed = 0;
+    recede_buffer words;
+    int failed = guide_words(&words, told);
+    recede_rect taken = recede_page_set(page, &words, room, &style, &failed);
     for (size_t i = 0; i < notes->count; i++) {
-        recede_buffer words;
         failed |= note_words(&words, notes, i);
         room.y += taken.h;
         room.h -= taken.h;
@@ -94,7 +106,7 @@ static int fill_page(const recede_paints_told *told, recede_type *type, size_t *
     while (*next < count && rows < MOST_ROWS) {
         double height, top = rows_top_mm + (double)(rows + 1) * recede_swatches_row_mm;
         take_notes(told, *next, &notes);
-        failed |= notes_height(&notes, type, &height);
+        failed |= notes_height(told, &notes, type, &height);
         if (rows > 0 && top + after_rows_mm + height > notes_bottom_mm)
             break;
         rows++;
@@ -150,7 +162,7 @@ static int draw(void *content, const recede_page *page, size_t index)
         failed |= recede_swatches_draw_row(told, i, &notes, page, y);
         y += recede_swatches_row_mm;
     }
-    failed |= draw_notes(&notes, page, y + after_rows_mm);
+    failed |= draw_notes(told, &notes, page, y + after_rows_mm);
     recede_buffer_start(&foot, NULL);
     recede_buffer_format(&foot, "swatches, %s", *told->name ? told->name : "a palette of your own");
     recede_page_foot(page, recede_buffer_string(&foot), index + 1, drawing->pages);

@@ -16,11 +16,8 @@ struct recede_type {
     recede_missing_glyphs *missing;
     void *missing_context;
     size_t page;
-    guint handler;
     int is_troubled;
 };
-
-static const char pango_domain[] = "Pango";
 
 static const double mm_per_inch = 25.4, steps_down_pt = 0.5;
 
@@ -44,15 +41,6 @@ static const char *family_of(FcConfig *config)
         || FcPatternGetString(fonts->fonts[0], FC_FAMILY, 0, &family) != FcResultMatch)
         return NULL;
     return (const char *)family;
-}
-
-/* Pango warns, and goes on with what it has. */
-static void take_warning(const char *domain, GLogLevelFlags level, const char *text, void *type)
-{
-    (void)domain;
-    (void)level;
-    (void)text;
-    ((recede_type *)type)->is_troubled = 1;
 }
 
 /* A millimetre of the sheet is a unit, so a "dot" of Pango's is one too. */
@@ -81,8 +69,6 @@ recede_type *recede_type_new(const char *font_path, recede_type_log *log,
         /* Made current before Pango starts, it keeps Pango from reading the
          * machine's own configuration and fonts. */
         FcConfigSetCurrent(config);
-        type->handler = g_log_set_handler(pango_domain, G_LOG_LEVEL_WARNING | G_LOG_LEVEL_CRITICAL,
-                                          take_warning, type);
         type->map = pango_cairo_font_map_new_for_font_type(CAIRO_FONT_TYPE_FT);
         type->context = context_of(type->map);
         type->font = pango_font_description_new();
@@ -105,7 +91,6 @@ void recede_type_free(recede_type *type)
     pango_font_description_free(type->font);
     g_object_unref(type->context);
     g_object_unref(type->map);
-    g_log_remove_handler(pango_domain, type->handler);
     free(type);
 }
 
@@ -220,14 +205,47 @@ static void note(recede_type *type, PangoLayout *layout, recede_rect room, doubl
     snprintf(record->text, sizeof record->text, "%s", pango_layout_get_text(layout));
 }
 
+static int is_whole(PangoLayoutRun *run)
+{
+    if (!run)
+        return 1; /* the end of a line */
+    PangoFont *font = run->item->analysis.font;
+    cairo_scaled_font_t *scaled =
+        font ? pango_cairo_font_get_scaled_font(PANGO_CAIRO_FONT(font)) : NULL;
+    return scaled && cairo_scaled_font_status(scaled) == CAIRO_STATUS_SUCCESS &&
+           run->glyphs->num_glyphs > 0;
+}
+
+/* Short of memory Pango goes on without a font or without glyphs. */
+static void check_runs(recede_type *type, PangoLayout *layout)
+{
+    PangoLayoutIter *at = pango_layout_get_iter(layout);
+    do {
+        if (!is_whole(pango_layout_iter_get_run_readonly(at)))
+            type->is_troubled = 1;
+    } while (pango_layout_iter_next_run(at));
+    pango_layout_iter_free(at);
+}
+
+/* The font has all of ASCII; where that is missing there was no memory to look it up. */
+static void note_missing(recede_type *type, const char *text, int unknown)
+{
+    int others = 0;
+    for (const char *at = text; *at; at++)
+        others += (signed char)*at < 0;
+    if (unknown > others)
+        type->is_troubled = 1;
+    else if (unknown > 0 && type->missing)
+        type->missing(type->missing_context, text, unknown);
+}
+
 recede_rect recede_type_set(recede_type *type, cairo_t *cr, const char *text, recede_rect room,
                             const recede_style *style)
 {
     PangoLayout *layout = layout_of(type, text, style);
     double size = fit(type, layout, room, style);
-    int unknown = pango_layout_get_unknown_glyphs_count(layout);
-    if (unknown > 0 && type->missing)
-        type->missing(type->missing_context, text, unknown);
+    check_runs(type, layout);
+    note_missing(type, text, pango_layout_get_unknown_glyphs_count(layout));
     note(type, layout, room, size, style);
     cairo_set_source_rgb(cr, style->ink.r, style->ink.g, style->ink.b);
     cairo_move_to(cr, room.x, room.y);

@@ -124,6 +124,10 @@ static void put_words(pen *p, size_t index)
     recede_words_step_mix(begin(p, &words), recede_plan_palette(plan), step);
     put(p, &words, &doing, 0.2);
     put_volume(p, step, index);
+    recede_words_step_far(begin(p, &words), step);
+    if (words.size)
+        words.bytes[0] = 'M';
+    put(p, &words, &doing, 0.2);
     recede_words_step_paper(begin(p, &words), plan, p->pages->work, index);
     put(p, &words, &recede_style_small, 0);
 }
@@ -139,25 +143,30 @@ static double put_step(pen p, size_t index)
     return fmax(p.y - top, dab_height_mm + 5);
 }
 
-/* ---- the notes at the end */
+/* ---- what comes before the steps, and the notes at the end */
+
+/* Nothing, where nothing is let down. */
+static double put_beforehand(pen p)
+{
+    const recede_style name = name_style(), doing = doing_style();
+    double top = p.y;
+    recede_buffer all, head;
+    recede_words_beforehand_all(begin(&p, &all), p.pages->plan, p.pages->work);
+    begin(&p, &head);
+    if (all.size)
+        recede_buffer_text(&head, "Before all else");
+    put(&p, &head, &name, 0.2);
+    put(&p, &all, &doing, 0);
+    return p.y - top;
+}
 
 static double put_notes(pen p)
 {
-    const recede_work *work = p.pages->work;
     double top = p.y;
     recede_buffer words;
-    const recede_trade *trade = trade_of(p.pages);
-    recede_words_beforehand_all(begin(&p, &words), p.pages->plan, work);
-    put(&p, &words, &recede_style_small, 1);
     recede_words_amounts(begin(&p, &words), p.pages->plan);
     put(&p, &words, &recede_style_small, 1);
-    recede_buffer_format(begin(&p, &words), "All %s together are off by ", trade->washes);
-    recede_buffer_fixed(&words, work->difference, 1);
-    recede_buffer_text(&words, "; each mixed by itself, by ");
-    recede_buffer_fixed(&words, work->planned_difference, 1);
-    recede_buffer_format(&words, ". %d %s %s %s.", work->washings,
-                         work->washings == 1 ? trade->well : trade->wells,
-                         work->washings == 1 ? "is" : "are", trade->washed);
+    recede_words_order(begin(&p, &words), p.pages->plan, p.pages->work);
     put(&p, &words, &recede_style_small, 0);
     return p.y - top;
 }
@@ -178,16 +187,23 @@ static void put_legend(recede_work_pages *pages, const recede_page *page, recede
     recede_buffer_free(&words);
 }
 
+static size_t block_count(const recede_work_pages *pages)
+{
+    return pages->work->count + 2;
+}
+
 static double put_block(pen p, size_t block)
 {
-    return block < p.pages->work->count ? put_step(p, block) : put_notes(p);
+    return block == 0                      ? put_beforehand(p)
+           : block <= p.pages->work->count ? put_step(p, block - 1)
+                                           : put_notes(p);
 }
 
 int recede_work_pages_lay(recede_work_pages *pages, recede_type *type)
 {
     size_t column = 0;
     double y = top_mm;
-    for (size_t i = 0; i <= pages->work->count; i++) {
+    for (size_t i = 0; i < block_count(pages); i++) {
         recede_work_block *block = &pages->blocks[i];
         block->height = put_block((pen){pages, type, NULL, 0, 0, column_width()}, i);
         if (y + block->height > bottom_mm && y > top_mm) {
@@ -198,7 +214,7 @@ int recede_work_pages_lay(recede_work_pages *pages, recede_type *type)
         block->x = recede_page_margin_mm +
                    (double)(column % COLUMNS) * (column_width() + gutter_mm);
         block->y = y;
-        y += block->height + after_mm;
+        y += block->height + (block->height > 0 ? after_mm : 0);
     }
     pages->pages = column / COLUMNS + 1;
     return pages->failed ? -1 : 0;
@@ -211,7 +227,7 @@ int recede_work_pages_draw(recede_work_pages *pages, const recede_page *page, si
                     (recede_rect){x, 9.5, w, 6}, &recede_style_heading);
     put_legend(pages, page, (recede_rect){x, 16, w, 4});
     recede_page_rule(page, x, 21.5, w);
-    for (size_t i = 0; i <= pages->work->count; i++) {
+    for (size_t i = 0; i < block_count(pages); i++) {
         const recede_work_block *block = &pages->blocks[i];
         if (block->page == index)
             put_block((pen){pages, page->type, page, block->x, block->y, column_width()}, i);

@@ -5,7 +5,7 @@
 
 #include "draw/page.h"
 
-/* A step's place, or that of the notes after the last. */
+/* The place of what comes before the steps, of a step, or of the notes after the last. */
 typedef struct recede_work_block {
     double x, y, height;
     size_t page;
@@ -15,7 +15,7 @@ typedef struct recede_work_pages {
     const recede_plan *plan;
     const recede_work *work;
     const recede_allocator *allocator;
-    recede_work_block blocks[RECEDE_MOST_STEPS + 1];
+    recede_work_block blocks[RECEDE_MOST_STEPS + 2];
     size_t pages;
     int failed; /* memory ran out while words were put together */
 } recede_work_pages;

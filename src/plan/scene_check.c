@@ -44,6 +44,25 @@ static recede_code check_spectrum(const recede_spectrum *spectrum, const char *p
     return RECEDE_OK;
 }
 
+/* A foliage or surface that is named is what the name says, whatever reflectance came
+ * with it. */
+static recede_code look_up_own(recede_scene *scene, size_t index, recede_error *error)
+{
+    recede_own *own = &scene->planes[index].own;
+    char path[sizeof error->path];
+    int foliage = own->kind == RECEDE_OWN_FOLIAGE;
+    if ((!foliage && own->kind != RECEDE_OWN_SURFACE) || !own->name[0])
+        return RECEDE_OK;
+    const recede_own_entry *entry = foliage ? recede_foliage_named(own->name)
+                                            : recede_surface_named(own->name);
+    if (!entry) {
+        recede_path_index(path, sizeof path, "planes", index, foliage ? "foliage" : "surface");
+        return recede_fail_name(error, RECEDE_UNKNOWN_NAME, path, own->name);
+    }
+    own->reflectance = entry->reflectance;
+    return RECEDE_OK;
+}
+
 static recede_code check_plane(const recede_scene *scene, size_t index, recede_error *error)
 {
     const recede_plane *plane = &scene->planes[index];
@@ -162,7 +181,9 @@ recede_code recede_scene_check(recede_scene *scene, recede_error *error)
         code = fill_shadows(scene, error);
     for (size_t i = 0; !code && i < scene->plane_count; i++) {
         fill_heights(&scene->planes[i], scene->air.eye_m);
-        code = recede_own_mix_check(scene, i, error);
+        code = look_up_own(scene, i, error);
+        if (!code)
+            code = recede_own_mix_check(scene, i, error);
         if (!code)
             code = check_plane(scene, i, error);
     }

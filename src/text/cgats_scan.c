@@ -4,6 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "text/first_bytes.h"
 #include "text/utf8.h"
 
 static int at_line_end(const recede_cgats_scanner *s)
@@ -51,16 +52,16 @@ recede_text_status recede_cgats_start(recede_cgats_scanner *s, const char *bytes
                                       recede_text_error *error)
 {
     *s = (recede_cgats_scanner){.bytes = bytes, .size = size, .place = {1, 1}, .error = error};
-    if (size >= 3 && memcmp(bytes, "\xEF\xBB\xBF", 3) == 0)
-        return recede_text_refuse(error, 1, 1, "the file starts with a byte order mark; save it "
-                                  "as UTF-8 without one");
-    while (s->at < size) {
-        recede_text_status status = check_byte(s);
+    size_t start;
+    recede_text_status status = recede_first_bytes_check(bytes, size, &start, error);
+    for (s->at = start; !status && s->at < size; step(s)) {
+        status = check_byte(s);
         if (status)
-            return status;
-        step(s);
+            break;
     }
-    s->at = 0;
+    if (status)
+        return status;
+    s->at = start;
     s->place = (recede_place){1, 1};
     return RECEDE_TEXT_OK;
 }
@@ -162,6 +163,8 @@ const char *recede_cgats_show(const recede_cgats_token *token, char out[RECEDE_C
             size--;
     snprintf(out, RECEDE_CGATS_SHOWN, "%s%.*s%s%s", quote, (int)size, token->text,
              size < token->size ? "..." : "", quote);
+    for (char *tab = out; (tab = strchr(tab, '\t')) != NULL;)
+        *tab = ' ';
     return out;
 }
 

@@ -173,8 +173,8 @@ static void put_reach(const telling *t)
     if (closest->reach == RECEDE_REACHABLE)
         return;
     start(t, &line);
-    recede_buffer_format(&line, "The colour is %s for these paints; the nearest are given.",
-                         recede_words_reach(closest->reach));
+    recede_buffer_format(&line, "No mix of these paints meets the colour: the closest %s. The "
+                                "nearest are given.", recede_words_missed(closest->reach));
     recede_buffer_start(&advice, t->out->allocator);
     if (addition && recede_words_best_addition(&advice, addition))
         recede_buffer_format(&line, " Of all that could be added, %s.",

@@ -134,7 +134,8 @@ recede_text_status recede_pigment_file_read(const char *bytes, size_t size, cons
     memset(out, 0, sizeof *out);
     if (!status && recede_tree_member(&tree, 0, "paints") != RECEDE_TREE_NONE)
         status = recede_text_refuse(error, 1, 1, "this is a palette file where a pigment file "
-                                    "is expected; name it alone, not in a list");
+                                    "is expected; name it alone, not in a list, and add the "
+                                    "other paints to the \"paints\" inside it");
     if (!status)
         status = recede_fields_read(&reader, 0, &recede_pigment_fields, out);
     recede_tree_free(&tree);

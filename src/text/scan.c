@@ -2,6 +2,8 @@
 
 #include <string.h>
 
+#include "text/first_bytes.h"
+#include "text/numbers.h"
 #include "text/scan_internal.h"
 
 size_t recede_scan_count(const recede_scan *scan)
@@ -40,6 +42,38 @@ static recede_text_status refuse_found(recede_scanner *s, const char *expected)
 
 static recede_text_status scan_value(recede_scanner *s, const recede_scanned *start);
 
+static int is_digit_at(const recede_scanner *s, size_t at)
+{
+    return at < s->size && s->bytes[at] >= '0' && s->bytes[at] <= '9';
+}
+
+/* How many digits with a sign, the whole of a value, end before the comma at. */
+static size_t digits_before(const recede_scanner *s, size_t comma)
+{
+    size_t start = comma;
+    while (is_digit_at(s, start - 1))
+        start--;
+    if (start < comma && s->bytes[start - 1] == '-')
+        start--;
+    return strchr(": \t\n\r", s->bytes[start - 1]) ? comma - start : 0;
+}
+
+/* What stands where a key is expected. "3,5" is a number with a decimal comma: the
+ * comma was taken for the end of the member, and digits stand right behind it. */
+static recede_text_status refuse_key(recede_scanner *s)
+{
+    size_t before = s->bytes[s->at - 1] == ',' ? digits_before(s, s->at - 1) : 0, behind = 0;
+    while (is_digit_at(s, s->at + behind))
+        behind++;
+    if (!before || !behind || before + 1 + behind > RECEDE_NUMBER_LENGTH)
+        return refuse_found(s, "expected a key in double quotes");
+    const char *decimals = s->bytes + s->at, *number = decimals - 1 - before;
+    return recede_text_refuse(s->error, s->place.line, s->place.column - before - 1,
+                              "found %.*s,%.*s; a decimal takes a point: write %.*s.%.*s",
+                              (int)before, number, (int)behind, decimals, (int)before, number,
+                              (int)behind, decimals);
+}
+
 /* A key, its colon and its value. */
 static recede_text_status scan_member(recede_scanner *s)
 {
@@ -47,7 +81,7 @@ static recede_text_status scan_member(recede_scanner *s)
     size_t size;
     recede_scanned member = {.key = s->place, .key_start = s->at};
     if (!next_is(s, '"'))
-        return refuse_found(s, "expected a key in double quotes");
+        return refuse_key(s);
     recede_text_status status = recede_scan_string(s, key, &size);
     if (status)
         return status;
@@ -155,11 +189,11 @@ static recede_text_status scan_document(recede_scanner *s)
     if (s->size == 0)
         return recede_text_refuse(s->error, 1, 1, "the file is empty; expected JSON, which "
                                   "starts with '{'");
-    if (s->size >= 3 && memcmp(s->bytes, "\xEF\xBB\xBF", 3) == 0)
-        return recede_text_refuse(s->error, 1, 1, "the file starts with a byte order mark; save "
-                                  "it as UTF-8 without one");
+    recede_text_status status = recede_first_bytes_check(s->bytes, s->size, &s->at, s->error);
+    if (status)
+        return status;
     skip_blanks(s);
-    recede_text_status status = scan_value(s, &root);
+    status = scan_value(s, &root);
     if (status)
         return status;
     skip_blanks(s);

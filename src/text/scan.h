@@ -2,10 +2,10 @@
  * each value stands. cJSON keeps no places and takes much that is not JSON, so
  * only bytes that pass here go to it.
  *
- * Refused beyond the grammar: bytes that are not UTF-8, a byte order mark,
- * control and bidirectional characters (raw or as escapes), lone surrogates, a
- * key that stands twice in its object, nesting over 16, strings over 200 bytes,
- * numbers over 40 characters or beyond a double. */
+ * A byte order mark at the start is passed over. Refused beyond the grammar: bytes
+ * that are not UTF-8, what is no text by its first bytes, control and bidirectional
+ * characters (raw or as escapes), lone surrogates, a key that stands twice in its object,
+ * nesting over 16, strings over 200 bytes, numbers over 40 characters or beyond a double. */
 #ifndef RECEDE_TEXT_SCAN_H
 #define RECEDE_TEXT_SCAN_H
 

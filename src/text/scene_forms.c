@@ -78,7 +78,7 @@ static recede_text_status read_name(recede_reader *reader, size_t value,
     recede_text_status status = read_text(reader, value, field, at);
     const char *name = at;
     if (!status && name[strspn(name, " ")] == '\0')
-        return recede_refuse_value(reader, value, field->form->expected);
+        return recede_refuse_because(reader, value, "it is empty", field->form->expected);
     return status;
 }
 

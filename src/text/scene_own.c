@@ -140,12 +140,25 @@ const recede_form recede_form_colour = {"an sRGB colour as \"#rrggbb\"", "", rea
 
 /* ---- lists of numbers */
 
+/* One too many is often a decimal comma. */
+static recede_text_status refuse_count(recede_reader *reader, size_t value,
+                                       const recede_field *field, size_t expected)
+{
+    char why[80];
+    size_t count = recede_tree_count(reader->tree, value);
+    snprintf(why, sizeof why, "it holds %zu%s", count,
+             count > expected ? ", and a decimal takes a point, as in 86.5" : "");
+    return recede_refuse_because(reader, value, why, field->form->expected);
+}
+
 recede_text_status recede_read_numbers(recede_reader *reader, size_t value,
                                        const recede_field *field, double *out, size_t count)
 {
     const recede_tree *tree = reader->tree;
-    if (!cJSON_IsArray(recede_tree_item(tree, value)) || recede_tree_count(tree, value) != count)
+    if (!cJSON_IsArray(recede_tree_item(tree, value)))
         return recede_refuse_value(reader, value, field->form->expected);
+    if (recede_tree_count(tree, value) != count)
+        return refuse_count(reader, value, field, count);
     size_t end = recede_tree_end(tree, value);
     for (size_t c = recede_tree_first(tree, value); c < end; c = recede_tree_next(tree, c)) {
         if (!cJSON_IsNumber(recede_tree_item(tree, c)))

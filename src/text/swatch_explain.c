@@ -30,6 +30,7 @@ static size_t index_in(const char *path)
 
 typedef struct learning {
     const recede_swatch_card *card;
+    const recede_metered *paper;
     const recede_painted *paint;
     const recede_error *core;
     recede_text_error *error;
@@ -65,9 +66,32 @@ static recede_text_status duplicate(const learning *l)
                               l->paint->pigment.paint.name, added(l));
 }
 
+static const double least_of_paper = 70.0, noise = 2.0; /* in L*; both are our own */
+
+int recede_paper_is_suspect(double paper, double lightest)
+{
+    return paper < least_of_paper || paper + noise < lightest;
+}
+
+recede_text_status recede_suspect_paper(const recede_swatch_card *card, double paper,
+                                        recede_text_error *error)
+{
+    char found[RECEDE_NUMBER_SIZE];
+    recede_place place = card->paper.place;
+    recede_number_fixed(found, paper, 1);
+    return recede_text_refuse(error, place.line, place.column,
+                              "the paper reads L* %s, darker than %s, and the swatches do not "
+                              "fit it; before you doubt a wash, read the bare paper beside the "
+                              "swatches again", found,
+                              paper < least_of_paper ? "paper for washes is"
+                                                     : "a swatch that lies on it");
+}
+
 static recede_text_status darker(const learning *l)
 {
     char wash[RECEDE_NUMBER_SIZE], masstone[RECEDE_NUMBER_SIZE];
+    if (l->paper && recede_paper_is_suspect(l->paper->lab.l, l->core->most))
+        return recede_suspect_paper(l->card, l->paper->lab.l, l->error);
     recede_number_fixed(wash, l->core->number, 1);
     recede_number_fixed(masstone, l->core->most, 1);
     return recede_text_refuse(l->error, l->error->line, l->error->column,
@@ -84,7 +108,9 @@ static recede_text_status dark_paper(const learning *l)
     recede_number_fixed(found, l->core->number, 1);
     return recede_text_refuse(l->error, place.line, place.column,
                               "the paper reads L* %s; washes are learnt on white or pale paper, L* "
-                              "50 and more: read the bare paper beside the swatches", found);
+                              "50 and more: read the bare paper beside the swatches%s", found,
+                              l->card->paper.kind == RECEDE_SOURCE_LAB && l->core->number <= 2
+                                  ? ", and mind that Lab runs from L* 0 to 100, not to 1" : "");
 }
 
 static recede_text_status beyond(const learning *l, const char *owner)
@@ -100,10 +126,11 @@ static recede_text_status beyond(const learning *l, const char *owner)
                               least, most);
 }
 
-recede_text_status recede_explain_learning(const recede_swatch_card *card, size_t paint,
+recede_text_status recede_explain_learning(const recede_swatch_card *card,
+                                           const recede_metered *paper_read, size_t paint,
                                            const recede_error *core, recede_text_error *error)
 {
-    const learning l = {card, &card->paints[paint], core, error};
+    const learning l = {card, paper_read, &card->paints[paint], core, error};
     size_t index = index_in(core->path);
     int paper = strcmp(core->path, "swatches.paper") == 0;
     recede_place place = index < l.paint->count ? l.paint->swatches[index].place : l.paint->place;

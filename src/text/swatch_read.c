@@ -70,6 +70,23 @@ static recede_text_status refuse_at(recede_reader *reader, size_t value, const c
     return recede_text_refuse(reader->error, place.line, place.column, "%s", what);
 }
 
+/* A paper to be read as the first swatch was. */
+static recede_text_status refuse_without_paper(recede_reader *reader, size_t value,
+                                               const recede_swatch_card *card)
+{
+    static const char *const such_as[RECEDE_SOURCES] = {
+        [RECEDE_SOURCE_REFLECTANCE] = "{\"reflectance\": [36 numbers]}",
+        [RECEDE_SOURCE_LAB] = "{\"lab\": [95, 0, 3]}",
+        [RECEDE_SOURCE_COLOUR] = "{\"colour\": \"#f4f0e8\"}",
+        [RECEDE_SOURCE_SAMPLE] = "{\"sample\": \"paper\"}",
+        [RECEDE_SOURCE_PATCH] = "{\"patch\": [left, top, width, height]}"};
+    recede_place place = recede_tree_place(reader->tree, value)->value;
+    return recede_text_refuse(reader->error, place.line, place.column,
+                              "there is no \"paper\"; a wash cannot be told from what it lies "
+                              "on: read the bare paper beside the swatches and add it, such as "
+                              "\"paper\": %s", such_as[card->paints[0].swatches[0].source.kind]);
+}
+
 /* The paper of watercolour, the white of opaque media: what is added to the paint
  * shows it. */
 static recede_text_status check_ground(recede_reader *reader, size_t value,
@@ -79,9 +96,7 @@ static recede_text_status check_ground(recede_reader *reader, size_t value,
     size_t white = recede_tree_member(reader->tree, value, "white");
     recede_error unknown;
     if (card->medium == RECEDE_WATERCOLOUR && paper == RECEDE_TREE_NONE)
-        return refuse_at(reader, value, "there is no \"paper\"; a wash cannot be told from what "
-                         "it lies on: read the bare paper beside the swatches and add it, such "
-                         "as \"paper\": {\"lab\": [95, 0, 3]}");
+        return refuse_without_paper(reader, value, card);
     if (card->medium == RECEDE_WATERCOLOUR && white != RECEDE_TREE_NONE)
         return refuse_at(reader, white, "a \"white\" is for opaque media; leave it out, or give "
                          "the \"medium\": gouache, acrylic or oil");

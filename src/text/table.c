@@ -99,7 +99,6 @@ static void add_plane(const table *t, const recede_planned *planned)
 
 static void add_heading(const table *t)
 {
-    static const char rule[] = "----------------------------------------";
     const recede_scene *scene = recede_plan_scene(t->plan);
     recede_buffer line;
     recede_buffer_start(&line, t->out->allocator);
@@ -109,13 +108,18 @@ static void add_heading(const table *t)
     recede_columns_text(t->out, recede_buffer_string(&line), WIDTH, 0);
     recede_buffer_format(t->out, "%s, %s\n\n", recede_words_medium(scene->medium),
                          scene->palette[0] ? scene->palette : "a palette of its own");
-    recede_columns_row(t->out, headings, widths, COLUMNS);
+    t->out->failed |= line.failed;
+    recede_buffer_free(&line);
+}
+
+static void add_headings(const table *t)
+{
+    static const char rule[] = "----------------------------------------";
     const char *rules[COLUMNS];
     for (int i = 0; i < COLUMNS; i++)
         rules[i] = rule + (sizeof rule - 1 - widths[i]);
+    recede_columns_row(t->out, headings, widths, COLUMNS);
     recede_columns_row(t->out, rules, widths, COLUMNS);
-    t->out->failed |= line.failed;
-    recede_buffer_free(&line);
 }
 
 static void add_beforehand(const table *t)
@@ -124,8 +128,8 @@ static void add_beforehand(const table *t)
     recede_buffer_start(&words, t->out->allocator);
     recede_words_beforehand_all(&words, t->plan, NULL);
     if (words.size) {
-        recede_buffer_text(t->out, "\n");
         recede_columns_text(t->out, recede_buffer_string(&words), WIDTH, 0);
+        recede_buffer_text(t->out, "\n");
     }
     t->out->failed |= words.failed;
     recede_buffer_free(&words);
@@ -160,10 +164,11 @@ void recede_plan_table(const recede_plan *plan, recede_buffer *out)
 {
     table t = {plan, out};
     add_heading(&t);
+    add_beforehand(&t);
+    add_headings(&t);
     add_sky(&t);
     for (size_t i = 0; i < recede_plan_count(plan); i++)
         add_plane(&t, recede_plan_at(plan, i));
-    add_beforehand(&t);
     add_layers(&t);
     add_warnings(&t);
 }

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "colour/memory.h"
+#include "text/first_bytes.h"
 #include "text/numbers.h"
 
 const cJSON *recede_tree_item(const recede_tree *tree, size_t value)
@@ -55,7 +56,8 @@ recede_text_status recede_tree_read(const char *bytes, size_t size,
                                         sizeof *tree->items); /* NOLINT(bugprone-sizeof-expression): pointers it is */
     if (!tree->items)
         return recede_text_no_memory(error);
-    tree->root = cJSON_ParseWithLengthOpts(bytes, size, NULL, 0);
+    size_t mark = recede_byte_order_mark(bytes, size);
+    tree->root = cJSON_ParseWithLengthOpts(bytes + mark, size - mark, NULL, 0);
     if (!tree->root) /* the scanner has passed it: only memory can be short */
         return recede_text_no_memory(error);
     collect(tree, tree->root, 0);

@@ -73,26 +73,30 @@ static void tell_merge(const telling *t)
 
 static void tell_not_reached(const telling *t)
 {
-    static const struct {
-        const char *is, *remedy;
-    } reaches[] = {
-        [RECEDE_REACHABLE] = {"only nearly met", "allow more pigments or parts"},
-        [RECEDE_TOO_DARK] = {"too dark", "add a darker paint"},
-        [RECEDE_TOO_PALE] = {"too pale", "allow more parts a mix, or lower the sky's value"},
-        [RECEDE_TOO_VIVID] = {"too vivid", "add a purer paint of that hue"},
+    static const char *const remedies[] = {
+        [RECEDE_REACHABLE] = "allow more pigments or parts",
+        [RECEDE_TOO_DARK] = "add a darker paint",
+        [RECEDE_TOO_PALE] = "allow more parts a mix, or lower the sky's value",
+        [RECEDE_TOO_VIVID] = "add a purer paint of that hue",
     };
     const recede_warning *w = t->warning;
+    int opaque = !recede_medium_takes_water(t->scene->medium);
     const recede_addition addition = {w->pigment, w->number[1], w->number[0], w->let_down,
                                       w->number[2]};
     add_side(t);
-    recede_buffer_format(t->out, " is %s for ", reaches[w->reach].is);
-    if (w->graded)
-        recede_buffer_format(t->out, "a graded %s of ", recede_trade_of(t->scene->medium)->wash);
-    recede_buffer_text(t->out, "this palette (the mix is ");
+    recede_buffer_text(t->out, ": ");
+    if (w->graded && !opaque)
+        recede_buffer_format(t->out, "a graded %s of this palette ",
+                             recede_trade_of(t->scene->medium)->wash);
+    else
+        recede_buffer_text(t->out, "the nearest mix ");
+    recede_buffer_format(t->out, "%s (", recede_words_missed(w->reach));
     add_number(t, 0, 1);
     recede_buffer_text(t->out, " off): ");
     if (!recede_words_best_addition(t->out, &addition))
-        recede_buffer_text(t->out, reaches[w->reach].remedy);
+        recede_buffer_text(t->out, opaque && w->reach == RECEDE_TOO_DARK
+                                       ? "let a strong paint down, or add a darker one"
+                                       : remedies[w->reach]);
     recede_buffer_text(t->out, ", or take the mix as it is");
 }
 

@@ -134,6 +134,15 @@ const char *recede_words_reach(recede_reach reach)
     return words[reach];
 }
 
+/* Of the mix, which is seen, not of the colour wanted: that may lie well within what the
+ * palette holds, between mixes of so few parts. */
+const char *recede_words_missed(recede_reach reach)
+{
+    static const char *const words[] = {"is only near", "comes out too light",
+                                        "comes out too dark", "misses the colour"};
+    return words[reach];
+}
+
 const char *recede_words_ground(recede_ground ground)
 {
     static const char *const words[] = {"paper", "lit"};

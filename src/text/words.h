@@ -37,6 +37,7 @@ void recede_words_slip(recede_buffer *out, recede_medium medium, double slip);
 int recede_mix_may_slip(const recede_palette *palette, const recede_mix *mix);
 
 const char *recede_words_edge(recede_edge edge);     /* "hard", "soft", "lost" */
+const char *recede_words_missed(recede_reach reach); /* "comes out too light", ... of a mix */
 const char *recede_words_reach(recede_reach reach);  /* "reachable", "too dark", ... */
 const char *recede_words_ground(recede_ground ground); /* "paper", "lit" */
 const char *recede_words_medium(recede_medium medium); /* "watercolour", ... */

@@ -36,7 +36,7 @@ const char *recede_words_let_down_note(const recede_palette *palette)
 {
     for (size_t i = 0; i < recede_palette_count(palette); i++)
         if (recede_palette_paint(palette, i)->let_down)
-            return " What is called let down is mixed beforehand, 1 part with 11 of white.";
+            return " What is called pale is mixed beforehand, 1 part with 11 of white.";
     return "";
 }
 

@@ -91,5 +91,6 @@ int recede_words_best_addition(recede_buffer *out, const recede_addition *additi
 
 int recede_addition_helps(double delta_e_without, double delta_e_with)
 {
-    return delta_e_without - delta_e_with >= 0.5;
+    return delta_e_without - delta_e_with >= 0.5 &&
+           (delta_e_with <= 5 || delta_e_with <= 0.6 * delta_e_without);
 }

@@ -26,8 +26,8 @@ void recede_words_addition(recede_buffer *out, const recede_pigment *pigment, do
  * 0, and nothing said, where none is worth naming. */
 int recede_words_best_addition(recede_buffer *out, const recede_addition *addition);
 
-/* 1 when an addition is worth naming: it brings the colour nearer by half a unit
- * or more. */
+/* 1 when an addition is worth naming: it brings the colour nearer by half a unit or
+ * more, and within 5 or by two fifths. */
 int recede_addition_helps(double delta_e_without, double delta_e_with);
 
 #endif

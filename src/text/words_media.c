@@ -15,7 +15,7 @@
 #define DRIES                                                                                  \
     .box = "judge dry",                                                                        \
     .box_legend = "Paint a trial in the empty box, let it dry, and judge it then.",            \
-    .beside = "paint your own beside it, and judge it dry"
+    .beside = "paint your own beside it, and judge it dry", .judge = "Judge it dry."
 
 /* Far to near and dark to light: common practice, no source. */
 #define FAR_TO_NEAR                                                                            \
@@ -38,7 +38,7 @@ static const recede_trade trades[] = {
          .box = "judge dry",
          .box_legend = "A small dab beside it is the mix while it is wet. Paint a trial in the "
                        "empty box, let it dry, and judge it then.",
-         .beside = "paint your own beside it, and judge it dry",
+         .beside = "paint your own beside it, and judge it dry", .judge = "Judge it dry.",
          .caution = "", .layers = ""},
     [RECEDE_GOUACHE] =
         {OPAQUE_WORDS, DRIES,
@@ -57,6 +57,7 @@ static const recede_trade trades[] = {
          .box = "trial",
          .box_legend = "Paint a trial in the empty box and hold it against the dab.",
          .beside = "paint your own beside it",
+         .judge = "Oil changes little as it dries: judge it as soon as it is laid.",
          .caution = "Solvents, mediums and drying oils: go by their labels, work in fresh air, "
                     "and keep flames away. Rags wet with oil can take fire by themselves: "
                     "spread them out to dry outdoors or shut them in a metal can.",

@@ -27,6 +27,7 @@ typedef struct recede_trade {
     const char *box;              /* the empty box of a sheet: "judge dry" */
     const char *box_legend;       /* a sentence on what it is for */
     const char *beside;           /* "paint your own beside it, and judge it dry" */
+    const char *judge;            /* when, a sentence: "Judge it dry." */
     const char *caution;          /* that the medium itself calls for, a sentence or "" */
     const char *layers;           /* what goes first and over what; watercolour's depends
                                    * on the plan: "" */

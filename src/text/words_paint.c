@@ -1,5 +1,6 @@
 #include "text/words_paint.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "paint/names.h"
@@ -144,16 +145,28 @@ void recede_words_lch(recede_buffer *out, const recede_colour *colour)
     recede_buffer_fixed(out, colour->value, 1);
 }
 
+/* How much lighter the paint is on the ink than the ink (L*), and which share that is of
+ * the way from the ink to the paint on bare paper. Thresholds: a choice of our own. */
+typedef struct {
+    double above, share; /* below either: these words */
+    const char *words;
+} covering;
+
 void recede_words_covering(recede_buffer *out, const recede_palette *palette, size_t paint)
 {
-    recede_colour on_ink = recede_strength_on_ink(palette, (int)paint, 0);
-    double above = on_ink.lch.l - recede_strength_ink().lch.l;
-    if (above < 0.5) {
-        recede_buffer_text(out, "does not show on black ink");
-        return;
-    }
-    recede_buffer_fixed(out, above, 0);
-    recede_buffer_text(out, " L* above black ink");
+    static const covering words[] = {
+        {0.5, -1, "does not show on black ink"},
+        {3, 0.5, "shows faintly on black ink"},
+        {0, 0.88, "half hides black ink"},
+        {0, INFINITY, "hides black ink well"},
+    };
+    double ink = recede_strength_ink().lch.l;
+    double above = recede_strength_on_ink(palette, (int)paint, 0).lch.l - ink;
+    double share = above / fmax(recede_strength_colour(palette, (int)paint, 0).lch.l - ink, 0.5);
+    size_t i = 0;
+    while (above >= words[i].above && share >= words[i].share)
+        i++;
+    recede_buffer_text(out, words[i].words);
 }
 
 void recede_words_strengths(recede_buffer *out, recede_medium medium)

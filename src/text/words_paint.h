@@ -49,7 +49,7 @@ void recede_words_taken_for(recede_buffer *out, const recede_paint *paint);
 /* "L* 25, C* 62, h 291; value 2.5": hue in degrees. */
 void recede_words_lch(recede_buffer *out, const recede_colour *colour);
 
-/* "4 L* above black ink": how far the masstone covers it. */
+/* "half hides black ink": how far the masstone covers it, as docs/palette.md has it. */
 void recede_words_covering(recede_buffer *out, const recede_palette *palette, size_t paint);
 
 /* What the strengths are: "0, 1, 3, 8 and 20 water to 1 of paint". */

@@ -1,5 +1,6 @@
 #include "text/words_swatch.h"
 
+#include <math.h>
 #include <string.h>
 
 /* Differences in CIEDE2000 of the swatch farthest off; the scale is our own. */
@@ -87,8 +88,30 @@ static void add_reach(recede_buffer *out, const recede_learnt *learnt)
                                                                  : "tints with more white");
 }
 
+/* Glare in the masstone's patch, or more spread in it than an even swatch has, which is
+ * below 1 (our own scale): how well the swatches fit one another says nothing then. */
+static int photo_is_doubtful(const recede_learnt *learnt)
+{
+    static const double usual_spread = 3.0;
+    const recede_painted *painted = learnt->painted;
+    for (size_t i = 0; i < painted->count; i++) {
+        const recede_metered *read = &learnt->read[i];
+        if (recede_swatch_added(painted->pigment.medium, &painted->swatches[i]) <= 0 &&
+            read->by_photo && (read->photo.glare || read->photo.spread > usual_spread))
+            return 1;
+    }
+    return 0;
+}
+
 static void add_verdict(recede_buffer *out, const recede_learnt *learnt)
 {
+    if (photo_is_doubtful(learnt)) {
+        recede_buffer_text(out, "The photograph makes this paint doubtful, however well it fits: "
+                                "the masstone is mirroring or uneven in it. Turn the sheet, take "
+                                "the photograph again, or choose another patch. ");
+        if (learnt->fit.worst <= closely)
+            return;
+    }
     if (learnt->fit.worst <= closely) {
         recede_buffer_format(out, "Learnt closely: its %s will come out as planned, as far as the "
                              "swatches were read right.",
@@ -137,11 +160,42 @@ void recede_words_measured(recede_buffer *out, const recede_learnt *learnt)
     recede_buffer_text(out, ")");
 }
 
-recede_text_status recede_refuse_learnt(const recede_learnt *learnt, recede_text_error *error)
+/* All are given as Lab, and none is farther than 2 from 0. */
+static int is_share_of_lab(const recede_learnt *learnt)
+{
+    static const double most = 2.0;
+    for (size_t i = 0; i < learnt->painted->count; i++) {
+        const recede_lab *lab = &learnt->read[i].lab;
+        if (learnt->painted->swatches[i].source.kind != RECEDE_SOURCE_LAB ||
+            fabs(lab->l) > most || fabs(lab->a) > most || fabs(lab->b) > most)
+            return 0;
+    }
+    return 1;
+}
+
+static double lightest_of(const recede_learnt *learnt)
+{
+    double lightest = 0;
+    for (size_t i = 0; i < learnt->painted->count; i++)
+        lightest = fmax(lightest, learnt->read[i].lab.l);
+    return lightest;
+}
+
+recede_text_status recede_refuse_learnt(const recede_swatch_card *card,
+                                        const recede_learnt *learnt, recede_text_error *error)
 {
     const recede_painted *painted = learnt->painted;
     recede_place place = painted->swatches[farthest_off(learnt)].place;
     recede_buffer worst;
+    if (is_share_of_lab(learnt))
+        return recede_text_refuse(error, place.line, place.column,
+                                  "no paint gives all swatches of \"%s\", and none of them is "
+                                  "farther than 2 from 0; Lab runs from L* 0 to 100, a* and b* "
+                                  "beside it: were they given as shares of 1?",
+                                  painted->pigment.paint.name);
+    if (painted->pigment.medium == RECEDE_WATERCOLOUR &&
+        recede_paper_is_suspect(learnt->thinnest.l, lightest_of(learnt)))
+        return recede_suspect_paper(card, learnt->thinnest.l, error);
     recede_buffer_start(&worst, NULL);
     add_worst(&worst, learnt);
     recede_text_refuse(error, place.line, place.column,

@@ -56,15 +56,24 @@ void recede_words_card_warning(recede_buffer *out, const recede_patch_reading *p
                                size_t count, int uneven);
 
 /* Words an error of recede_paint_learn or recede_photo_read, with its place in the
- * description. Patches go as recede_card_patches has them. */
-recede_text_status recede_explain_learning(const recede_swatch_card *card, size_t paint,
+ * description; paper as read, NULL in opaque media. Patches go as recede_card_patches
+ * has them. */
+recede_text_status recede_explain_learning(const recede_swatch_card *card,
+                                           const recede_metered *paper, size_t paint,
                                            const recede_error *core, recede_text_error *error);
 recede_text_status recede_explain_photo(const recede_swatch_card *card,
                                         const recede_photo *photo, const recede_error *core,
                                         recede_text_error *error);
 
 /* That what was learnt is not worth keeping. */
-recede_text_status recede_refuse_learnt(const recede_learnt *learnt, recede_text_error *error);
+recede_text_status recede_refuse_learnt(const recede_swatch_card *card,
+                                        const recede_learnt *learnt, recede_text_error *error);
+
+/* Whether a paper of that L* is too dark for one, or darker than the lightest swatch;
+ * and the advice to read it again before anything else. */
+int recede_paper_is_suspect(double paper, double lightest);
+recede_text_status recede_suspect_paper(const recede_swatch_card *card, double paper,
+                                        recede_text_error *error);
 
 /* That no paper can have the colour that was read. */
 recede_text_status recede_refuse_paper(const recede_swatch_card *card,

@@ -6,6 +6,8 @@
 #include "text/words_wet.h"
 
 static const double pea_ml = 0.25, drop_ml = 0.05, most_drops = 60;
+static const double brush_tip_peas = 0.095; /* less cannot be measured out */
+static const double far_off = 10;
 
 const char *recede_words_step_kind(recede_step_kind kind)
 {
@@ -66,6 +68,12 @@ static void add_paint(recede_buffer *out, double ml, const char *name)
     double peas = ml / pea_ml;
     if (peas < 0.005) {
         recede_buffer_format(out, "a speck of %s", name);
+        return;
+    }
+    if (peas < brush_tip_peas) {
+        recede_buffer_format(out, "a brush tip of %s (", name);
+        recede_buffer_number(out, peas, 2);
+        recede_buffer_text(out, " peas)");
         return;
     }
     recede_buffer_number(out, peas, peas < 0.995 ? 2 : peas < 9.95 ? 1 : 0);
@@ -192,6 +200,24 @@ void recede_words_step_rest(recede_buffer *out, const recede_scene *scene,
         }
 }
 
+/* ---- far off */
+
+void recede_words_step_far(recede_buffer *out, const recede_work_step *step)
+{
+    if (step->delta_e <= far_off)
+        return;
+    recede_buffer_text(out, "mind: ");
+    recede_buffer_fixed(out, step->delta_e, 0);
+    recede_buffer_text(out, " off, another colour than the one wanted");
+    if (step->planned_delta_e > step->delta_e - 1) {
+        recede_buffer_text(out, ", and these paints come no nearer");
+        return;
+    }
+    recede_buffer_text(out, "; mixed by itself, as the study has it, it is ");
+    recede_buffer_fixed(out, step->planned_delta_e, 1);
+    recede_buffer_text(out, " off");
+}
+
 /* ---- wet */
 
 /* The mix of the lit side that a step is laid over; NULL: it lies on the paper. */
@@ -258,7 +284,38 @@ void recede_words_step(recede_buffer *out, const recede_plan *plan, const recede
     recede_words_step_paper(&paper, plan, work, index);
     end_sentence(out, &paper);
     recede_buffer_free(&paper);
+    recede_words_step_far(&paper, step);
+    end_sentence(out, &paper);
+    recede_buffer_free(&paper);
     recede_buffer_text(out, ".");
+}
+
+static void add_washings(recede_buffer *out, const recede_trade *trade, int washings)
+{
+    static const char *const times[] = {"", "once", "twice"};
+    if (!washings) {
+        recede_buffer_format(out, " and no %s %s", trade->well, trade->to_wash);
+        return;
+    }
+    recede_buffer_format(out, " and a %s %s ", trade->well, trade->washed);
+    if (washings < 3)
+        recede_buffer_text(out, times[washings]);
+    else
+        recede_buffer_format(out, "%d times", washings);
+}
+
+void recede_words_order(recede_buffer *out, const recede_plan *plan, const recede_work *work)
+{
+    const recede_trade *trade = recede_trade_of(recede_plan_scene(plan)->medium);
+    double each = work->count ? 1.0 / (double)work->count : 0;
+    recede_buffer_format(out, "In this order the %s are off by ", trade->washes);
+    recede_buffer_fixed(out, work->difference * each, 1);
+    recede_buffer_text(out, " on average (each mixed by itself, as the study has it, by ");
+    recede_buffer_fixed(out, work->planned_difference * each, 1);
+    recede_buffer_format(out, "), with %d %s", work->additions,
+                         trade->to_pour[work->additions != 1]);
+    add_washings(out, trade, work->washings);
+    recede_buffer_text(out, work->exact ? "." : "; there may be a better order.");
 }
 
 void recede_words_amounts(recede_buffer *out, const recede_plan *plan)

@@ -1,9 +1,12 @@
 /* The order of work as text to read. */
+#include <math.h>
+
 #include "text/columns.h"
 #include "text/words.h"
 #include "text/words_let_down.h"
 #include "text/words_media.h"
 #include "text/words_work.h"
+#include "text/work_needed.h"
 #include "text/work_write.h"
 
 enum { WIDTH = 100, MOST_COLUMNS = 8 };
@@ -15,12 +18,16 @@ static const char *const headings[2][COLUMNS] = {
     {"NO", "WASH", "WHAT TO DO", "MAKES", "NEED", "PAPER", "OFF"},
 };
 
-enum { WELLS, TUBES, SUM, DIFFERENCE, ADDITIONS, WASHINGS, HOME, CHOICE_COLUMNS };
-static const size_t choice_widths[CHOICE_COLUMNS] = {6, 6, 5, 11, 9, 8, 43};
+enum { WELLS, TUBES, AVERAGE, ADDITIONS, WASHINGS, HOME, CHOICE_COLUMNS };
+static const size_t choice_widths[CHOICE_COLUMNS] = {6, 11, 4, 9, 8, 50};
 static const char *const choice_headings[2][CHOICE_COLUMNS] = {
-    {"PLACES", "PAINTS", "SUM", "DIFFERENCES", "ADDITIONS", "WIPINGS", "STAY AT HOME"},
-    {"WELLS", "TUBES", "SUM", "DIFFERENCES", "ADDITIONS", "WASHINGS", "STAY AT HOME"},
+    {"PLACES", "TUBES", "OFF", "ADDITIONS", "WIPINGS", "STAY AT HOME"},
+    {"WELLS", "TUBES", "OFF", "ADDITIONS", "WASHINGS", "STAY AT HOME"},
 };
+
+/* A choice is told unless it is farther off than so many times the nearest, and than a
+ * wash that is visibly off on average. */
+static const double most_times = 3, well_enough = 3;
 
 static recede_medium medium_of(const recede_work_told *told)
 {
@@ -70,6 +77,10 @@ static void add_doing(recede_buffer *out, const recede_work_told *told, size_t i
         recede_words_step_wet(recede_plan_palette(told->plan), told->work, index);
     if (*wet)
         recede_buffer_format(out, "; %s", wet);
+    recede_words_step_far(begin(&rest, out), &told->work->steps[index]);
+    if (rest.size)
+        recede_buffer_format(out, "; %s", rest.bytes);
+    finish(&rest, 1, out);
 }
 
 static void add_step(recede_buffer *out, const recede_work_told *told, size_t index)
@@ -90,71 +101,115 @@ static void add_step(recede_buffer *out, const recede_work_told *told, size_t in
     finish(cell, COLUMNS, out);
 }
 
-static void add_sum(recede_buffer *out, const recede_work_told *told)
+static void add_paragraph(recede_buffer *out, recede_buffer *words)
 {
-    const recede_work *work = told->work;
-    const recede_trade *trade = recede_trade_of(medium_of(told));
-    recede_buffer words;
-    recede_buffer_format(begin(&words, out), "All %s together are off by ", trade->washes);
-    recede_buffer_fixed(&words, work->difference, 1);
-    recede_buffer_text(&words, ", each mixed by itself as the study has it by ");
-    recede_buffer_fixed(&words, work->planned_difference, 1);
-    recede_buffer_format(&words, ". %d %s at ", work->additions,
-                         trade->to_pour[work->additions != 1]);
-    recede_buffer_number(&words, RECEDE_ADDITION_COST, 2);
-    recede_buffer_format(&words, " and %d %s %s at ", work->washings,
-                         work->washings == 1 ? trade->well : trade->wells, trade->to_wash);
-    recede_buffer_number(&words, RECEDE_WASHING_COST, 2);
-    recede_buffer_text(&words, ", and what is mixed beyond need, bring the sum to ");
-    recede_buffer_fixed(&words, work->sum, 1);
-    recede_buffer_text(&words, work->exact ? ", the least there is from the mixes considered."
-                                           : "; there may be a better order.");
-    recede_columns_text(out, recede_buffer_string(&words), WIDTH, 0);
-    finish(&words, 1, out);
-    recede_words_amounts(begin(&words, out), told->plan);
-    recede_columns_text(out, recede_buffer_string(&words), WIDTH, 0);
-    finish(&words, 1, out);
+    if (words->size)
+        recede_columns_text(out, recede_buffer_string(words), WIDTH, 0);
+    finish(words, 1, out);
 }
 
+static void add_sum(recede_buffer *out, const recede_work_told *told)
+{
+    recede_buffer words;
+    recede_words_order(begin(&words, out), told->plan, told->work);
+    add_paragraph(out, &words);
+    recede_words_amounts(begin(&words, out), told->plan);
+    add_paragraph(out, &words);
+}
+
+/* What comes before the first step. */
 static void add_beforehand(recede_buffer *out, const recede_work_told *told)
 {
     recede_buffer words;
     recede_words_beforehand_all(begin(&words, out), told->plan, told->work);
-    if (words.size)
+    if (words.size) {
         recede_columns_text(out, recede_buffer_string(&words), WIDTH, 0);
+        recede_buffer_text(out, "\n");
+    }
     finish(&words, 1, out);
 }
 
-/* The paints of the palette that are not in use. */
-static void add_home(recede_buffer *out, const recede_palette *palette, unsigned long paints)
+/* ---- choices */
+
+/* The tubes of the palette that are not needed. */
+static void add_home(recede_buffer *out, const recede_palette *palette, unsigned long needed)
 {
     int said = 0;
-    for (size_t i = 0; i < recede_palette_count(palette); i++)
-        if (!(paints >> i & 1))
-            recede_buffer_format(out, "%s%s", said++ ? "; " : "",
-                                 recede_palette_paint(palette, i)->name);
+    for (size_t i = 0; i < recede_palette_count(palette); i++) {
+        const recede_paint *paint = recede_palette_paint(palette, i);
+        if (!(needed >> i & 1) && !paint->let_down)
+            recede_buffer_format(out, "%s%s", said++ ? "; " : "", paint->name);
+    }
 }
 
-static void add_choice(recede_buffer *out, const recede_palette *palette,
+static void add_tubes(recede_buffer *out, const recede_palette *palette, unsigned long needed)
+{
+    recede_work_count count = recede_work_count_of(palette, needed);
+    recede_buffer_format(out, "%d", count.tubes);
+    if (count.let_down)
+        recede_buffer_format(out, " + %d pale", count.let_down);
+}
+
+static double average(const recede_work_told *told, double difference)
+{
+    return told->work->count ? difference / (double)told->work->count : 0;
+}
+
+static void add_choice(recede_buffer *out, const recede_work_told *told,
                        const recede_work_choice *choice)
 {
+    const recede_palette *palette = recede_plan_palette(told->plan);
+    unsigned long needed = recede_work_needed(palette, choice->paints);
     recede_buffer cell[CHOICE_COLUMNS];
     const char *text[CHOICE_COLUMNS];
-    const int counts[CHOICE_COLUMNS] = {[WELLS] = choice->wells, [TUBES] = choice->tubes,
-                                        [ADDITIONS] = choice->additions,
-                                        [WASHINGS] = choice->washings};
     for (int i = 0; i < CHOICE_COLUMNS; i++)
         begin(&cell[i], out);
-    recede_buffer_fixed(&cell[SUM], choice->sum, 1);
-    recede_buffer_fixed(&cell[DIFFERENCE], choice->difference, 1);
-    add_home(&cell[HOME], palette, choice->paints);
-    for (int i = 0; i < CHOICE_COLUMNS; i++) {
-        if (i != SUM && i != DIFFERENCE && i != HOME)
-            recede_buffer_format(&cell[i], "%d", counts[i]);
+    recede_buffer_format(&cell[WELLS], "%d", choice->wells);
+    add_tubes(&cell[TUBES], palette, needed);
+    recede_buffer_fixed(&cell[AVERAGE], average(told, choice->difference), 1);
+    recede_buffer_format(&cell[ADDITIONS], "%d", choice->additions);
+    recede_buffer_format(&cell[WASHINGS], "%d", choice->washings);
+    add_home(&cell[HOME], palette, needed);
+    for (int i = 0; i < CHOICE_COLUMNS; i++)
         text[i] = recede_buffer_string(&cell[i]);
-    }
     recede_columns_row(out, text, choice_widths, CHOICE_COLUMNS);
     finish(cell, CHOICE_COLUMNS, out);
+}
+
+static double most_difference(const recede_work_told *told)
+{
+    double least = told->work->difference;
+    for (size_t i = 0; i < told->choice_count; i++)
+        least = fmin(least, told->choices[i].difference);
+    return fmax(most_times * least, well_enough * (double)told->work->count);
+}
+
+/* Whether a row before has the same wells and things to bring: that one is the better. */
+static int is_told(const recede_work_told *told, size_t index)
+{
+    const recede_palette *palette = recede_plan_palette(told->plan);
+    const recede_work_choice *choice = &told->choices[index];
+    unsigned long needed = recede_work_needed(palette, choice->paints);
+    for (size_t i = 0; i < index; i++)
+        if (told->choices[i].wells == choice->wells && told->choices[i].sum <= choice->sum &&
+            recede_work_needed(palette, told->choices[i].paints) == needed)
+            return 1;
+    return 0;
+}
+
+/* What the columns say that one might not guess. */
+static void add_choice_note(recede_buffer *out, const recede_work_told *told)
+{
+    const recede_trade *trade = recede_trade_of(medium_of(told));
+    recede_buffer words;
+    recede_buffer_format(begin(&words, out), "OFF is the average of all %s.", trade->washes);
+    if (recede_work_lets_down(recede_plan_palette(told->plan)))
+        recede_buffer_text(&words, " TUBES are those to squeeze from, also for what is let down, "
+                                   "which is counted as pale. --tubes counts otherwise: each "
+                                   "paint that the mixes name, a pale one too, but not a tube "
+                                   "that is only let down.");
+    recede_buffer_text(out, "\n");
+    add_paragraph(out, &words);
 }
 
 static void add_choices(recede_buffer *out, const recede_work_told *told)
@@ -162,12 +217,15 @@ static void add_choices(recede_buffer *out, const recede_work_told *told)
     if (!told->choice_count)
         return;
     int water = recede_medium_takes_water(medium_of(told));
+    double most = most_difference(told);
     recede_buffer_text(out, water ? "\nOther wells, and fewer tubes:\n\n"
                                   : "\nOther places to mix on, and fewer paints:\n\n");
     recede_columns_row(out, choice_headings[water], choice_widths, CHOICE_COLUMNS);
     add_rule(out, choice_widths, CHOICE_COLUMNS);
     for (size_t i = 0; i < told->choice_count; i++)
-        add_choice(out, recede_plan_palette(told->plan), &told->choices[i]);
+        if (told->choices[i].difference <= most && !is_told(told, i))
+            add_choice(out, told, &told->choices[i]);
+    add_choice_note(out, told);
 }
 
 void recede_work_table(const recede_work_told *told, recede_buffer *out)
@@ -178,12 +236,12 @@ void recede_work_table(const recede_work_told *told, recede_buffer *out)
     const recede_trade *trade = recede_trade_of(scene->medium);
     recede_buffer_format(out, "%s, from %d %s, far to near\n\n", recede_words_medium(scene->medium),
                          told->work->wells, told->work->wells == 1 ? trade->well : trade->wells);
+    add_beforehand(out, told);
     recede_columns_row(out, headings[recede_medium_takes_water(scene->medium)], widths, COLUMNS);
     add_rule(out, widths, COLUMNS);
     for (size_t i = 0; i < told->work->count; i++)
         add_step(out, told, i);
     recede_buffer_text(out, "\n");
     add_sum(out, told);
-    add_beforehand(out, told);
     add_choices(out, told);
 }

@@ -2,6 +2,7 @@
 
 #include "text/words.h"
 #include "text/words_work.h"
+#include "text/work_needed.h"
 
 /* Adds up to 1 from the library's 0; -1, none, is left out. */
 static void write_number(recede_json *json, const char *key, int from_0)
@@ -92,6 +93,20 @@ static void write_costs(recede_json *json)
     recede_json_end_object(json);
 }
 
+/* Tubes that no mix names, but from which others are let down. */
+static void write_for_let_down(recede_json *json, const recede_palette *palette,
+                               unsigned long in_use)
+{
+    unsigned long only = recede_work_needed(palette, in_use) & ~in_use;
+    if (!only)
+        return;
+    recede_json_array(json, "for_let_down");
+    for (size_t i = 0; i < recede_palette_count(palette); i++)
+        if (only >> i & 1)
+            recede_json_string(json, NULL, recede_palette_paint(palette, i)->name);
+    recede_json_end_array(json);
+}
+
 static void write_choice(recede_json *json, const recede_palette *palette,
                          const recede_work_choice *choice)
 {
@@ -102,6 +117,7 @@ static void write_choice(recede_json *json, const recede_palette *palette,
         if (choice->paints >> i & 1)
             recede_json_string(json, NULL, recede_palette_paint(palette, i)->name);
     recede_json_end_array(json);
+    write_for_let_down(json, palette, choice->paints);
     recede_json_number(json, "sum", choice->sum);
     recede_json_number(json, "difference", choice->difference);
     recede_json_whole(json, "additions", choice->additions);

@@ -57,7 +57,11 @@ printf '{"planes":[]}' | refused 1:11 'it is empty' 'expected a list of 1 to 64 
     done
     printf ']}\n'
 } | refused 66:1 '65 planes' 'leave some out'
-printf '\357\273\277{"planes":[%s]}' "$plane" | refused 1:1 'byte order mark' 'save it as UTF-8'
+printf '\357\273\277{"planes":[%s,]}' "$plane" | refused 1:65 'take out the comma'
+printf '\377\376{\000}\000' | refused 1:1 'saved as UTF-16' 'save it as UTF-8'
+printf '\211PNG\r\n\032\n' | refused 1:1 'a PNG picture, not a text' '--photo'
+printf '{"light":{"sun_height":45,5},"planes":[%s]}' "$plane" |
+    refused 1:24 'found 45,5' 'write 45.5'
 printf '{"title":"a\377","planes":[%s]}' "$plane" | refused 1:12 '0xFF' 'UTF-8'
 printf '{"title":"a\342\200\256","planes":[%s]}' "$plane" | refused 1:12 'U+202E' 'take it out'
 printf '{"title":"a\000","planes":[%s]}' "$plane" | refused 1:12 'U+0000'
@@ -107,7 +111,7 @@ for command in check study --help --version "check --help"; do
     run 3 sh -c "exec '$recede' $command >&-"
     one_line 'standard output: cannot be written' 'closed'
 done
-run 3 sh -c "trap '' PIPE; { '$recede' check good.json; echo \$? >code; } 2>pipe_err | true
+run 3 sh -c "trap '' PIPE; { sleep 1; '$recede' check good.json; echo \$? >code; } 2>pipe_err | true
              exit \$(cat code)"
 said=$( (ulimit -f 0; "$recede" check good.json -o file) 2>&1)
 [ $? = 3 ] || fault 'a limit on file sizes was not noticed'
@@ -115,6 +119,25 @@ echo "$said" >err
 one_line 'file: cannot be written: File too large' 'raise the limit'
 [ "$(cat file)" = kept ] || fault 'the file was harmed'
 [ -z "$(ls -A | grep '^\.')" ] || fault "hidden files are left: $(ls -A)"
+
+# No output takes the place of an input, by whatever name; sheets are PNG or PDF.
+cp good.json scene.json
+ln -s scene.json link.json
+for words in "study scene.json --json scene.json" "study scene.json --json link.json" \
+    "study link.json --json scene.json -o a.png" "check scene.json -o scene.json" \
+    "check scene.json -o ./scene.json"; do
+    # shellcheck disable=SC2086
+    run 2 "$recede" $words
+    one_line 'would take the place of a file that was read' 'choose another'
+    cmp -s good.json scene.json || fault "an input was overwritten: $words"
+done
+for name in a.jpg a.JPEG a.svg a.json; do
+    run 2 "$recede" study scene.json -o "$name"
+    one_line "$name" 'end in .png or .pdf'
+    [ -e "$name" ] && fault "$name was made"
+done
+[ -e a.png ] && fault 'a.png was made beside an input that was not to be overwritten'
+rm scene.json link.json
 
 # Wrong usage.
 for words in "" "chek" "check a b" "check --none" "check -x" "check -o" "study --json" \

@@ -25,7 +25,7 @@ grep -q '  bare paper' out || fault 'nearly white needs no paint'
 # Out of reach: which way, the nearest all the same, and the pigment that would help.
 # shellcheck disable=SC2086
 run 0 "$recede" match 50,-75,40 $six
-grep -q 'too vivid' out || fault 'a colour out of reach is not called so'
+grep -q 'misses the colour' out || fault 'a colour out of reach is not called so'
 grep -q 'would bring it within [0-9.]*\.$' out || fault 'no pigment is named'
 grep -q '^The closest' out || fault 'no nearest recipe'
 

@@ -72,6 +72,10 @@ run 0 "$recede" chart -o sheet.png --range --palette landscape-six moor/scene.js
 run 0 "$recede" chart -o sheet.png --range --medium gouache moor/scene.json
 run 2 "$recede" ladder --mix '2 burnt sienna' moor/scene.json
 one_line 'burnt sienna' 'nearest known'
+run 2 "$recede" ladder --mix '2 my grey, 1 yellow ochre' moor/scene.json
+one_line 'join paints with +'
+run 2 "$recede" ladder --mix '2 phthalo blue, red shade' moor/scene.json
+grep -q 'join paints' err && fault "a name with a comma: $(cat err)"
 for wrong in 'my grey' '0 my grey' '1.5 my grey' '13 my grey' '2 water' '1 my grey + 1 my grey' '+' \
     '1 my grey + -1 water'; do
     run 2 "$recede" ladder --mix "$wrong" moor/scene.json

@@ -29,9 +29,10 @@ run 0 "$recede" palette --palette landscape-six
 cmp -s out six.txt || fault '--palette tells something else'
 grep -q '\[3\]' out && fault 'a source that none of the paints has'
 run 1 "$recede" palette 'PB29,PY43' --medium oil
-one_line 'titanium white'
+one_line 'add "titanium white" to the list' '"paints" of the palette file' 'take opaque-sixteen'
 run 0 "$recede" palette 'PW6,PB29,yellow ochre' --medium oil --json oil.json
-has '3 paints in oil' 'on a ground of'
+has '3 paints in oil' 'on a ground of' 'hides black ink well' 'does not show on black ink'
+grep -q 'L\* above' out && fault 'a figure where words are wanted'
 ! grep -qiE 'water|staining|granulation' out oil.json >words ||
     grep -qvE '"(staining|granulation)":' words && fault "an oil palette with: $(cat words)"
 grep -q '"white": 20' oil.json || fault 'no paint let down with white'
@@ -76,10 +77,12 @@ refused() {
     [ "$(cat sheet.png)" = kept ] || fault "a file was harmed: $words"
 }
 refused 2 '-o sheet.png' 'name it' 'recede palette --help'
-refused 2 '--medium oil' 'name it' 'recede palette --help'
+refused 2 '--medium oil' 'name it' 'opaque-sixteen' 'recede palette --help'
 refused 2 'landscape-six --palette landscape-six -o sheet.png' 'given twice'
 refused 2 '"landscape-sx" -o sheet.png' 'did you mean "landscape-six"?'
 refused 2 'landscape-six --medium ink -o sheet.png' 'watercolour, gouache, acrylic or oil'
+refused 2 '"yellow ochre, box.json" -o sheet.png' 'box.json: it is a palette file' \
+    'name the palette file alone' '"paints" inside it'
 refused 3 'none.json -o sheet.png' 'none.json'
 printf '{"name":"a"}' >bad.json
 run 1 "$recede" palette bad.json -o sheet.png

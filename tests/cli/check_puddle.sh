@@ -52,6 +52,29 @@ cmp -s one.json two.json || fault 'another locale gives another order'
 cmp -s one.png two.png || fault 'another locale draws differently'
 run 0 "$recede" puddle -o one.pdf
 
+# In oil what is let down is said before the first step, and a tube that others are let
+# down from does not stay at home. Invented.
+cat >oil.json <<'END'
+{"paint":{"medium":"oil","most_parts":6},"air":{"visibility":"16 km"},
+"planes":[{"name":"gate meadow","distance":25,"foliage":"meadow grass"},
+{"name":"far ridge","distance":"12 km","foliage":"dark conifer"}]}
+END
+run 0 "$recede" puddle oil.json --json work.json
+replay work.json
+/usr/bin/python3 "$source/tests/plan/at_hand.py" work.json out >said || fault "$(cat said)"
+sed 's/pyrrole red/titanium white/' out >wrong
+cmp -s out wrong && fault 'pyrrole red is needed: the scene shows nothing'
+/usr/bin/python3 "$source/tests/plan/at_hand.py" work.json wrong >said &&
+    fault 'a tube in use may stay at home'
+grep -n . out | grep -A99 'NO ' | grep 'Let down beforehand' && fault 'let down after the steps'
+grep -q 'Let down beforehand: 1 part' out || fault 'what is let down is not told'
+grep -q '0\.1 and\|bring the sum' out && fault 'costs are told to a painter'
+run 0 "$recede" puddle oil.json --tubes 1
+tr -s ' \n' ' ' <out | grep -q 'another colour than the one wanted' || fault 'no warning: one paint'
+run 0 "$recede" study oil.json
+[ "$(grep -n 'Let down' out | cut -d: -f1)" -lt "$(grep -n '^PLANE' out | cut -d: -f1)" ] ||
+    fault 'the study lets down after its recipes'
+
 # What is wrong, in one line, with nothing written.
 run 2 "$recede" puddle --wells 4
 one_line 'wells' 'from 1 to 3'

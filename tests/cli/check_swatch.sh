@@ -87,6 +87,10 @@ sed 's/\[192, 10, 40, 40\]/[180, 14, 40, 28]/' card.json >edge.json
 run 0 "$recede" swatch edge.json --photo card.png
 grep -q 'an edge or streaks in the patch: the paper\.' out || fault "an edge is not told: $(cat out)"
 grep -q 'patches disagree' out && fault 'the card is told to disagree'
+grep -q 'makes this paint doubtful' out && fault "doubtful for the paper's edge: $(cat out)"
+sed 's/\[64, 14, 28, 28\]/[64, 14, 38, 28]/' card.json >glare.json
+run 0 "$recede" swatch glare.json --photo card.png
+[ "$(grep -c 'makes this paint doubtful' out)" = 1 ] || fault "no doubt of a masstone: $(cat out)"
 sed 's/0\.18,/0.25,/' card.json >wrong.json
 run 0 "$recede" swatch wrong.json --photo card.png
 grep -q 'patches disagree' out || fault "a card misnamed is not told: $(cat out)"
@@ -158,6 +162,20 @@ card '' "$masstone,{\"water\":3,\"lab\":[60,-40,30]},{\"water\":9,\"lab\":[70,20
     refused 1 'bad.json:2:' 'contradict one another' 'off'
 card '' "$lab" | sed 's/95,0,3/45,0,3/' |
     refused 1 'bad.json:1:17: ' 'L* 45.0' 'read the bare paper'
+card '' "$lab" | sed 's/95,0,3/0.95,0,0.03/' |
+    refused 1 'bad.json:1:17: ' 'L* 0.9' 'Lab runs from L* 0 to 100'
+# a dark paper goes before the washes; on white paper they are doubted
+yellow='{"water":0,"lab":[68,5,60]},{"water":3,"lab":[50,2,50]},{"water":9,"lab":[60,0,20]}'
+card '' "$yellow" | sed 's/95,0,3/64,0,3/' |
+    refused 1 'bad.json:1:17: ' 'L* 64.0, darker than paper for washes' 'before you doubt a wash'
+card '' "$yellow" | refused 1 'bad.json:2:' 'darker than its masstone'
+card '' "$lab" | sed 's/95,0,3/65,0,3/' |
+    refused 1 'bad.json:1:17: ' 'L* 65.0' 'before you doubt a wash, read the bare paper'
+card '' "$lab" | sed 's/95,0,3/73,0,3/' |
+    refused 1 'bad.json:1:17: ' 'L* 73.0, darker than a swatch' 'read the bare paper'
+shares='{"water":0,"lab":[0.4,0.6,0.4]},{"water":3,"lab":[0.6,0.4,0.3]},{"water":9,"lab":[0.8,0.2,0]}'
+card '' "$shares" |
+    refused 1 'bad.json:2:' 'Lab runs from L* 0 to 100' 'shares of 1?'
 card '' "$lab" | sed 's/"paper".*/"medium":"watercolour",/' |
     refused 1 'bad.json:1:1: ' 'no "paper"' 'read the bare paper'
 card '' "$lab" | sed 's/"paints"/"paint"/' | refused 1 'bad.json:2:1: ' 'did you mean "paints"'

@@ -398,7 +398,7 @@ static void the_key_says_what_a_painter_needs(void **state)
     assert_int_equal(count_texts(&log, "no water"), 1);
     assert_int_equal(count_texts(&log, "6 phthalo blue"), 3);
     assert_int_equal(count_texts(&log, "over the dry lit wash"), 1);
-    assert_int_equal(count_texts(&log, "too vivid for these paints"), 1);
+    assert_int_equal(count_texts(&log, "the mix misses the colour"), 1);
     assert_int_equal(count_texts(&log, "seen as"), 3);
     assert_int_equal(count_texts(&log, "hard edge"), 2);
     assert_int_equal(count_texts(&log, "lost edge"), 1);

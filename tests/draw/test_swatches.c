@@ -235,6 +235,35 @@ static void long_words_stay_in_their_rooms(void **state)
     recede_palette_free(palette);
 }
 
+static int says(const recede_type_log *log, const char *words)
+{
+    for (size_t i = 0; i < log->count; i++)
+        if (strstr(log->records[i].text, words))
+            return 1;
+    return 0;
+}
+
+/* Oil hardly changes as it dries, and would not be dry before the next day. */
+static void the_guide_fits_the_medium(void **state)
+{
+    (void)state;
+    static const recede_medium media[] = {RECEDE_WATERCOLOUR, RECEDE_GOUACHE, RECEDE_ACRYLIC,
+                                          RECEDE_OIL};
+    for (size_t i = 0; i < sizeof media / sizeof media[0]; i++) {
+        recede_palette *palette = palette_of("titanium white|hansa yellow", media[i]);
+        const recede_paints_told told = {"", "", palette, NULL};
+        recede_type_log log = {0};
+        recede_sheet_pixels pixels;
+        draw(&told, &log, &pixels);
+        assert_int_equal(says(&log, "Judge it dry."), media[i] != RECEDE_OIL);
+        assert_true(says(&log, "hides black ink well"));
+        assert_false(says(&log, "L* above"));
+        sheet_log_free(&log);
+        free(pixels.rgb);
+        recede_palette_free(palette);
+    }
+}
+
 static void the_same_sheet_gives_the_same_bytes(void **state)
 {
     (void)state;
@@ -263,6 +292,7 @@ int main(void)
         cmocka_unit_test(strengths_are_films_of_paint),
         cmocka_unit_test(dabs_have_their_colours),
         cmocka_unit_test(long_words_stay_in_their_rooms),
+        cmocka_unit_test(the_guide_fits_the_medium),
         cmocka_unit_test(the_same_sheet_gives_the_same_bytes),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -63,8 +63,11 @@ static void read_palette(const char *bytes, size_t size)
         return;
     }
     insist(palette.count >= 1 && palette.count <= RECEDE_MOST_PAINTS);
-    for (size_t i = 0; i < palette.count; i++)
+    for (size_t i = 0; i < palette.count; i++) {
         check_bands(&palette.paints[i].paint.k);
+        if (palette.paints[i].paint.file[0]) /* written by that name, which cannot be read here */
+            return;
+    }
     recede_buffer_start(&first, NULL);
     recede_buffer_start(&second, NULL);
     recede_palette_file_write(&palette, &first);

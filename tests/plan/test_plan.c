@@ -313,6 +313,27 @@ static void a_painted_horizon_keeps_its_colour(void **state)
     free(scene);
 }
 
+/* A name is enough; one that is not known is refused, not painted black. */
+static void own_colours_are_looked_up(void **state)
+{
+    (void)state;
+    recede_error error;
+    recede_scene *scene = three_planes();
+    memset(&scene->planes[0].own.reflectance, 0, sizeof scene->planes[0].own.reflectance);
+    assert_int_equal(recede_scene_check(scene, &error), RECEDE_OK);
+    const recede_own_entry *heather = recede_foliage_named("heather");
+    for (int band = 0; band < RECEDE_BANDS; band++)
+        assert_near(scene->planes[2].own.reflectance.at[band], heather->reflectance.at[band], 0);
+    strcpy(scene->planes[1].own.name, "blue heather");
+    assert_int_equal(recede_scene_check(scene, &error), RECEDE_UNKNOWN_NAME);
+    assert_string_equal(error.path, "planes[1].foliage");
+    assert_string_equal(error.found, "blue heather");
+    scene->planes[1].own.kind = RECEDE_OWN_SURFACE;
+    assert_int_equal(recede_scene_check(scene, &error), RECEDE_UNKNOWN_NAME);
+    assert_string_equal(error.path, "planes[1].surface");
+    free(scene);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -330,6 +351,7 @@ int main(void)
         cmocka_unit_test(every_allocation_may_fail),
         cmocka_unit_test(it_can_be_stopped),
         cmocka_unit_test(a_painted_horizon_keeps_its_colour),
+        cmocka_unit_test(own_colours_are_looked_up),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

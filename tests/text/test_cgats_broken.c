@@ -47,7 +47,11 @@ static const broken list[] = {
     {spectra, "A2 ", "A\xFF ", 9, 2, "0xFF, which is not UTF-8"},
     {spectra, "A2 ", "A\xE2\x80\xAE ", 9, 2, "U+202E"},
     {spectra, "A2 ", "A\x01 ", 9, 2, "U+0001"},
-    {spectra, "CGATS.17", "\xEF\xBB\xBF" "CGATS.17", 1, 1, "byte order mark"},
+    {spectra, "CGATS.17\n", "\xEF\xBB\xBF" "CGATS.17 2009\n", 1, 1, "one word for the kind"},
+    {spectra, "CGATS.17", "\xFF\xFE" "C", 1, 1, "saved as UTF-16; save it as UTF-8"},
+    {spectra, "CGATS.17", "\x89PNG\r\n\x1A\n", 1, 1, "a PNG picture, not a text"},
+    {spectra, "CGATS.17", "%PDF-1.7", 1, 1, "a PDF document"},
+    {spectra, "CGATS.17", "\x1F\x8B\x08", 1, 1, "packed with gzip"},
     {colours, "?\" +1e1", "? +1e1", 10, 42, "close it with"},
     {colours, "\"?\"", "\"?\"x", 10, 45, "part them with a blank"},
     /* the header */
@@ -172,6 +176,19 @@ static void shares_are_held_from_0_to_1(void **state)
     }
 }
 
+static void a_byte_order_mark_is_passed_over(void **state)
+{
+    (void)state;
+    static const broken marked = {spectra, "CGATS.17", "\xEF\xBB\xBF" "CGATS.17", 0, 0, ""};
+    char *text = change(&marked);
+    recede_measurements found;
+    recede_text_error error = {0};
+    assert_int_equal(recede_measurements_read(text, strlen(text), NULL, &found, &error), 0);
+    assert_int_equal(found.count, 2);
+    recede_measurements_free(&found);
+    free(text);
+}
+
 static void no_beginning_of_a_file_is_a_file(void **state)
 {
     (void)state;
@@ -237,6 +254,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(broken_files_are_refused),
         cmocka_unit_test(shares_are_held_from_0_to_1),
+        cmocka_unit_test(a_byte_order_mark_is_passed_over),
         cmocka_unit_test(no_beginning_of_a_file_is_a_file),
         cmocka_unit_test(sizes_are_limited),
     };

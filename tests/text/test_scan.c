@@ -26,6 +26,7 @@ static void good_documents_pass(void **state)
     static const char *const documents[] = {
         "{}", "[]", "null", "true", "false", "\"\"", "0", "-0", "1", "-1", "10", "1.5", "0.5",
         "-0.25e-3", "1e3", "1E+3", "1e-3", "1.7976931348623157e308", "5e-324", "1e-999",
+        "\xEF\xBB\xBF{}", "\xEF\xBB\xBF" "1", /* a byte order mark is passed over */
         " \t\r\n{ \"a\" : [ 1 , 2 ] } \n",
         "{\"\":0}", "{\"a\":{\"a\":{\"a\":1}}}", "[{\"a\":1},{\"a\":1}]",
         "\"\\\"\\\\\\/\"", "\"\\u00e9\"", "\"\\u00E9\"", "\"\\ud83d\\ude00\"",
@@ -101,8 +102,10 @@ static void structure_is_checked(void **state)
         {"[True]", 1, 2, "True"},
         {"[nul]", 1, 2, "nul"},
         {"[undefined]", 1, 2, "undefined"},
-        {"\xEF\xBB\xBF{}", 1, 1, "byte order mark"},
-        {"\xFF\xFE{", 1, 1, "0xFF"},
+        {"\xEF\xBB\xBF", 1, 1, "end of the file"},
+        {"\xEF\xBB\xBF{\"a\":tru}", 1, 6, "found tru"},
+        {"\xEF\xBB\xBF\xEF\xBB\xBF{}", 1, 1, "expected a value"},
+        {"\xFF\xFD{", 1, 1, "0xFF"},
         {"[\f1]", 1, 2, "U+000C"},
         {"[\xC2\xA0" "1]", 1, 2, "\xC2\xA0"}, /* a no-break space is no blank of JSON's */
         {"\xE2\x80\xAE{}", 1, 1, "U+202E"},
@@ -129,6 +132,44 @@ static void numbers_are_checked(void **state)
         {"[00]", 1, 2, "00"},           {"[1a]", 1, 2, "1a"},
         {"[12345678901234567890123456789012345678901]", 1, 2, "41 characters"},
         {"[0.0000000000000000000000000000000000000001]", 1, 2, "42 characters"},
+    };
+    (void)state;
+    CHECK_ALL(list);
+}
+
+/* "3,5" is a member's end and no key; digits behind the comma tell what was meant. */
+static void decimal_commas_are_named(void **state)
+{
+    static const bad list[] = {
+        {"{\"a\":3,5}", 1, 6, "found 3,5; a decimal takes a point: write 3.5"},
+        {"{\"a\": -45,05, \"b\":1}", 1, 7, "write -45.05"},
+        {"{\n \"b\":0,\n \"a\":\n0,25}", 4, 1, "write 0.25"},
+        {"{\"b\":{},\"a\":[{\"c\":1,2}]}", 1, 19, "write 1.2"},
+        {"{\"a\":3, 5}", 1, 9, "found '5'; expected a key"},
+        {"{\"a\":3,x}", 1, 8, "found 'x'; expected a key"},
+        {"{\"a\":3.5,5}", 1, 10, "found '5'; expected a key"},
+        {"{\"a\":1e3,5}", 1, 10, "found '5'; expected a key"},
+        {"{\"a\":\"3\",5}", 1, 10, "found '5'; expected a key"},
+        {"{\"a\":3,-5}", 1, 8, "found '-'; expected a key"},
+        {"{5}", 1, 2, "found '5'; expected a key"},
+    };
+    (void)state;
+    CHECK_ALL(list);
+}
+
+/* First bytes from the standards that src/text/first_bytes.c names. */
+static void what_is_no_text_is_named(void **state)
+{
+    static const bad list[] = {
+        {"\xFF\xFE{", 1, 1, "saved as UTF-16; save it as UTF-8"},
+        {"\xFE\xFF", 1, 1, "saved as UTF-16; save it as UTF-8"},
+        {"\x89PNG\r\n\x1A\n", 1, 1, "a PNG picture, not a text; is it meant for --photo"},
+        {"\xFF\xD8\xFF\xE0", 1, 1, "a JPEG picture"},
+        {"%PDF-1.7", 1, 1, "a PDF document"},
+        {"\x1F\x8B\x08", 1, 1, "packed with gzip; unpack it"},
+        {"PK\x03\x04", 1, 1, "a ZIP archive or a spreadsheet"},
+        {"\x89PN", 1, 1, "0x89"},
+        {"%PDF", 1, 1, "found '%'"},
     };
     (void)state;
     CHECK_ALL(list);
@@ -294,6 +335,8 @@ int main(void)
         cmocka_unit_test(good_documents_pass),
         cmocka_unit_test(structure_is_checked),
         cmocka_unit_test(numbers_are_checked),
+        cmocka_unit_test(decimal_commas_are_named),
+        cmocka_unit_test(what_is_no_text_is_named),
         cmocka_unit_test(strings_are_checked),
         cmocka_unit_test(a_nul_is_refused),
         cmocka_unit_test(keys_that_stand_twice_are_refused),

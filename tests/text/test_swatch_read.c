@@ -138,6 +138,8 @@ typedef struct {
 #define PAPER "\"paper\":{\"lab\":[95,0,3]}"
 #define LAB "{\"water\":0,\"lab\":[30,0,0]}"
 #define WITH(swatch) "{" PAPER ",\"paints\":[{\"name\":\"a\",\"swatches\":[\n" swatch "]}]}"
+#define NO_PAPER(source) \
+    "{\"paints\":[{\"name\":\"a\",\"swatches\":[{\"water\":0," source "}]}]}"
 #define PAINTS(paints) "{" PAPER ",\n\"paints\":" paints "}"
 #define ONE "{\"name\":\"a\",\"swatches\":[" LAB "]}"
 #define CARD(patch) "{\"card\":[\n" patch "]," PAPER ",\"paints\":[" ONE "]}"
@@ -146,7 +148,16 @@ static const fault faults[] = {
     {"[]", 1, 1, {"a swatch description", "braces"}},
     {"{" PAPER "}", 1, 1, {"no \"paints\"", "1 to 24"}},
     {"{" PAPER ",\"paint\":[]}", 1, 27, {"\"paint\" is not known", "did you mean \"paints\""}},
-    {"{\"paints\":[" ONE "]}", 1, 1, {"no \"paper\"", "read the bare paper"}},
+    {"{\"paints\":[" ONE "]}", 1, 1, {"read the bare paper", "\"paper\": {\"lab\": [95, 0, 3]}"}},
+    {NO_PAPER("\"patch\":[0,0,9,9]"), 1, 1,
+     {"no \"paper\"", "\"paper\": {\"patch\": [left, top, width, height]}"}},
+    {NO_PAPER("\"sample\":\"A1\""), 1, 1, {"no \"paper\"", "\"paper\": {\"sample\": \"paper\"}"}},
+    {NO_PAPER("\"colour\":\"#808080\""), 1, 1, {"no \"paper\"", "{\"colour\": \"#"}},
+    {NO_PAPER("\"reflectance\":" BANDS("0.5")), 1, 1,
+     {"no \"paper\"", "{\"reflectance\": [36 numbers]}"}},
+    {PAINTS("[{\"name\":\"\",\"swatches\":[" LAB "]}]"), 2, 19, {"it is empty", "a name"}},
+    {WITH("{\"water\":3,5,\"lab\":[30,0,0]}"), 2, 10, {"found 3,5", "write 3.5"}},
+    {WITH("{\"water\":3,\"lab\":[86,5,0,0]}"), 2, 18, {"it holds 4", "decimal takes a point"}},
     {"{\"medium\":\"ink\"}", 1, 11, {"\"ink\"", "\"watercolour\""}},
     {"{\"surface\":\"gloss\"}", 1, 12, {"\"gloss\"", "\"excluded\""}},
     {PAINTS("[]"), 2, 10, {"empty", "1 to 24"}},
@@ -169,7 +180,7 @@ static const fault faults[] = {
     {WITH("{\"water\":1,\"lab\":[101,0,0]}"), 2, 19, {"101", "0 to 100"}},
     {WITH("{\"water\":1,\"colour\":\"red\"}"), 2, 21, {"\"red\"", "#rrggbb"}},
     {WITH("{\"water\":1,\"sample\":\" \"}"), 2, 21, {"\" \"", "a name"}},
-    {WITH("{\"water\":1,\"reflectance\":[1]}"), 2, 26, {"list", "36 reflectances"}},
+    {WITH("{\"water\":1,\"reflectance\":[1]}"), 2, 26, {"it holds 1;", "36 reflectances"}},
     {WITH("{\"water\":1,\"patch\":[1,2,3]}"), 2, 20, {"list", "[left, top, width, height]"}},
     {WITH("{\"water\":1,\"patch\":[1,-2,9,9]}"), 2, 23, {"-2", "whole pixels"}},
     {WITH("{\"water\":1,\"patch\":[1,2.5,9,9]}"), 2, 23, {"2.5", "whole pixels"}},
