@@ -12,7 +12,7 @@ WASM_FLAGS  = --target=wasm32-wasi --sysroot=/usr -isystem /usr/include/wasm32-w
               -std=c11 -ffp-contract=off -fno-math-errno $(WASM_OPTIM) $(WARN) -Iinclude -Isrc \
               -isystem $(FETCHED) -MMD -MP
 WASM_LINK   = --target=wasm32-wasi --sysroot=/usr -L/usr/lib/wasm32-wasi -nostartfiles $(WASM_OPTIM) \
-              -Wl,--no-entry -Wl,--gc-sections -Wl,--strip-all -Wl,--stack-first -Wl,-z,stack-size=1048576
+              -Wl,--no-entry -Wl,--gc-sections -Wl,--strip-all -Wl,--stack-first -Wl,-z,stack-size=8388608
 
 # The program carries the page where what that takes is there: run `make page` to
 # have it installed and fetched.
@@ -21,8 +21,8 @@ CARRY_PAGE ?= $(if $(and $(wildcard $(FETCHED)/cjson/cJSON.c),$(shell command -v
 
 PAGE_AT = BUILD=$(BUILD) PAGE=$(PAGE_BUILD)/planner.html FETCHED=$(FETCHED)
 
-PAGE_SCRIPTS = $(patsubst %,src/page/%.js,dom lengths bench scene planning picture key weather land \
-               box files leaves start)
+PAGE_SCRIPTS = $(patsubst %,src/page/%.js,dom lengths bench scene planning picture key weather mix land \
+               own box files leaves start)
 PAGE_SOURCES = $(call sources,$(CORE) text page)
 PAGE_OBJS    = $(patsubst src/%.c,$(PAGE_BUILD)/%.o,$(PAGE_SOURCES)) \
                $(patsubst src/data/%.txt,$(PAGE_BUILD)/data/%.o,$(TABLES)) $(PAGE_BUILD)/cJSON.o

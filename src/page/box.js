@@ -4,36 +4,45 @@ let names = null; /* all that the library knows by name */
 function new_pan(paint) {
   const tick = make('input', { type: 'checkbox', value: paint.name });
   const colour = make('span', { className: 'paint' });
-  colour.style.background = `linear-gradient(${paint.masstone} 45%, ${paint.wash} 45%)`;
-  tick.addEventListener('change', (event) => change_at_once(() => change_box(paint.name, tick.checked), event));
-  return make('label', { className: 'pan' }, colour,
-    make('span', { className: 'called' }, paint.name, make('small', {}, paint.colour_index)), tick);
+  tick.addEventListener('change', (event) => change_at_once(() => change_box(paint, tick.checked), event));
+  const pan = make('label', { className: 'pan' }, colour,
+    make('span', { className: 'called' }, paint.name, make('small', {}, paint.colour_index || '')), tick);
+  Object.assign(pan, { paint, colour, tick });
+  colour_pan(pan, paint);
+  return pan;
+}
+
+function colour_pan(pan, { masstone, wash }) {
+  pan.colour.style.background = `linear-gradient(${masstone} 45%, ${wash} 45%)`;
+}
+
+/* The library's paints look as this medium lays them. */
+function colour_pans(medium) {
+  if (by('box-leaf').dataset.medium === medium) return;
+  by('box-leaf').dataset.medium = medium;
+  const pans = medium === 'watercolour' ? names.in_water : names.in_white;
+  for (const kind of ['pigments', 'tubes']) pans[kind].forEach((paint, i) => colour_pan(by(kind).children[i], paint));
 }
 
 function fill_box() {
   for (const palette of names.palettes) {
     const button = make('button', { type: 'button', title: palette.purpose }, palette.name.replace(/-/g, ' '));
     button.addEventListener('click', (event) => change_at_once(() => {
+      const medium = medium_now();
       take_paints(palette.name);
-      if (!palette.opaque) part('paint').medium = 'watercolour';
-      else if (medium_now() === 'watercolour') part('paint').medium = 'gouache';
+      set_medium(part('paint'), !palette.opaque ? 'watercolour' : medium === 'watercolour' ? 'gouache' : medium);
     }, event));
     by('boxes').append(button);
   }
-  by('pigments').append(...names.pigments.map(new_pan));
-  by('tubes').append(...names.tubes.map(new_pan));
+  by('pigments').append(...names.in_water.pigments.map(new_pan));
+  by('tubes').append(...names.in_water.tubes.map(new_pan));
   say(by('version'), names.version);
 }
 
-const medium_now = () => (hand.scene.paint && hand.scene.paint.medium) || 'watercolour';
+const medium_now = () => part('paint').medium || (part('paint').palette || {}).medium || 'watercolour';
 
 /* The paints' names, whether the scene lists them or names a box. */
-function paints_now() {
-  const palette = hand.filled.paint.palette;
-  if (Array.isArray(palette)) return palette;
-  const known = names.palettes.find((entry) => entry.name === palette);
-  return known ? known.paints.split('|').map((name) => name.trim()).filter(Boolean) : [];
-}
+const paints_now = () => listed(hand.filled.paint.palette).map(name_of);
 
 /* Also in the filled scene at once: the next tick may come before its answer. */
 function take_paints(palette) {
@@ -41,31 +50,56 @@ function take_paints(palette) {
   hand.filled.paint.palette = palette;
 }
 
-function change_box(name, taken) {
-  const paints = paints_now().filter((paint) => paint !== name);
-  take_paints(taken ? [...paints, name] : paints);
+/* The paints in the box; those of one's own as their files have them. */
+const box_now = () => listed(hand.filled.paint.palette).map((paint) =>
+  (typeof paint === 'string' ? paint : own_named(paint.name) || paint));
+
+/* A box has one paint of a name: another takes its place. */
+function change_box(paint, taken) {
+  const own = paint.own && own_named(paint.name), paints = box_now().filter((other) => !same_name(other, paint));
+  if (own) put_on_shelf([own]);
+  take_paints(in_place_of(part('paint').palette, taken ? [...paints, own || paint.name] : paints));
 }
 
+/* In opaque media nothing is laid over another wash. */
+function set_medium(paint, medium) {
+  paint.medium = medium;
+  if (medium !== 'watercolour') delete paint.shadows;
+}
+
+const is_white = (paint) => (typeof paint === 'object' ? paint.is_white
+  : [...names.in_water.pigments, ...names.in_water.tubes].some((known) => known.white && known.name === paint));
+
+/* A ready box is changed for the one of the other kind. */
 function change_medium(medium) {
-  part('paint').medium = medium;
-  const white = paints_now().some((name) => /white/.test(name));
-  if (medium !== 'watercolour' && !white) take_paints(['titanium white', ...paints_now()].slice(0, 24));
-  if (medium === 'watercolour' && white && !Array.isArray(part('paint').palette)) take_paints('landscape-twelve');
+  const { palette } = part('paint'), ready = !palette || typeof palette === 'string', opaque = medium !== 'watercolour';
+  const white = box_now().some(is_white);
+  set_medium(part('paint'), medium);
+  if (ready && opaque !== white) take_paints(names.palettes.find((entry) => entry.opaque === opaque && (opaque || /twelve/.test(entry.name))).name);
+  else if (opaque && !white) take_paints(in_place_of(palette, ['titanium white', ...box_now()].slice(0, 24)));
 }
 
 function show_box() {
-  const paints = new Set(paints_now()), paint = hand.filled.paint;
-  const cautions = names.pigments.filter((pigment) => paints.has(pigment.name) && pigment.caution);
-  for (const pan of document.querySelectorAll('.pan')) {
-    const tick = pan.querySelector('input');
-    tick.checked = paints.has(tick.value);
-    pan.classList.toggle('taken', tick.checked);
-  }
-  say(by('box-said'), `${paints.size} paints, ${paint.medium}`);
-  say(by('box-cautions'), cautions.length ? `Take care: ${cautions.map((p) => `${p.name}: ${p.caution}`).join('. ')}.` : '');
+  const { paint } = hand.filled;
+  colour_pans(paint.medium);
+  show_own_pans();
+  show_ticks();
+  say(by('box-said'), `${paints_now().length} paints, ${paint.medium}`);
   by('medium').value = paint.medium;
   by('most-pigments').value = String(paint.most_pigments);
   by('most-parts').value = String(paint.most_parts);
+}
+
+function show_ticks() {
+  const box = listed(hand.filled.paint.palette), cautions = [];
+  const own = new Set(box.filter((paint) => typeof paint === 'object').map(name_of)), known = new Set(box.filter((paint) => typeof paint === 'string'));
+  for (const pan of document.querySelectorAll('.pan')) {
+    const { paint, tick } = pan;
+    tick.checked = (paint.own ? own : known).has(paint.name);
+    pan.classList.toggle('taken', tick.checked);
+    if (tick.checked && paint.caution) cautions.push(`${paint.name}: ${paint.caution}`);
+  }
+  say(by('box-cautions'), cautions.length ? `Take care: ${cautions.join('. ')}.` : '');
 }
 
 /* ---- from the eye to the paper */

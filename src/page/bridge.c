@@ -68,8 +68,10 @@ RECEDE_PAGE_CALL(page_read) int recede_page_read(recede_page *page, size_t size)
     recede_files files = recede_page_files(page);
     page->bytes = size;
     page->has_scene = 0;
-    if (recede_scene_read(page->room, size, &files, NULL, &page->scene, &error))
-        return recede_page_refuse_text(page, &error);
+    recede_text_status status =
+        recede_scene_read(page->room, size, &files, NULL, &page->scene, &error);
+    if (status)
+        return recede_page_refuse_text(page, status, &error);
     page->has_scene = 1;
     return 1;
 }

@@ -1,5 +1,6 @@
 /* The mixing chart of a scene's paints. */
 #include "page/page.h"
+#include "text/words_chart.h"
 
 static void write_patch(recede_json *json, const recede_palette *palette,
                         const recede_chart *chart, int row, int column)
@@ -28,9 +29,30 @@ static void write_names(recede_json *json, const char *key, const recede_palette
     recede_json_end_array(json);
 }
 
+/* How a square is read. */
+static void write_how(recede_json *json, recede_medium medium)
+{
+    recede_buffer words;
+    recede_buffer_start(&words, NULL);
+    recede_buffer_text(&words, "In each square, left to right, the paint of the row to that of the "
+                               "column: ");
+    for (int p = 0; p < RECEDE_CHART_STEPS; p++) {
+        recede_buffer_text(&words, p ? ", " : "");
+        recede_words_proportion(&words, p);
+    }
+    recede_buffer_text(&words, ". Downward: ");
+    for (int s = 0; s < RECEDE_CHART_STEPS; s++) {
+        recede_buffer_text(&words, s ? "; " : "");
+        recede_words_strength(&words, medium, s);
+    }
+    recede_buffer_text(&words, " to 1 of paint.");
+    recede_page_words(json, "how", &words);
+}
+
 static void write_chart(recede_json *json, const recede_palette *palette,
                         const recede_chart *chart)
 {
+    write_how(json, recede_palette_medium(palette));
     write_names(json, "rows", palette, chart->row, chart->rows);
     write_names(json, "columns", palette, chart->column, chart->columns);
     recede_json_array(json, "cells");

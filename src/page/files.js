@@ -14,12 +14,6 @@ function save_scene() {
   hand_out(new Blob([hand.settled], { type: 'application/json' }), file_name('.json'));
 }
 
-async function open_file(file) {
-  if (!file) return;
-  if (file.size > 1 << 20) show_problem({ what: 'this is no scene: it has over a million bytes', line: 0 }, file.name);
-  else await open_text(await file.text(), file.name);
-}
-
 async function finest_picture() {
   const answer = await bench.ready.ask('keep', { scene: hand.settled, width: 1800, height: 1200 });
   const canvas = make('canvas', {});
@@ -88,7 +82,7 @@ async function save_key() {
 function listen_to_files() {
   by('open').addEventListener('click', () => by('file').click());
   by('file').addEventListener('change', async () => {
-    await open_file(by('file').files[0]);
+    await open_files(by('file').files);
     by('file').value = '';
   });
   by('save').addEventListener('click', save_scene);
@@ -100,7 +94,7 @@ function listen_to_files() {
   document.addEventListener('dragover', (event) => event.preventDefault());
   document.addEventListener('drop', (event) => {
     event.preventDefault();
-    open_file(event.dataTransfer.files[0]);
+    open_files(event.dataTransfer.files);
   });
   document.addEventListener('keydown', (event) => {
     if (!(event.ctrlKey || event.metaKey) || event.altKey) return;

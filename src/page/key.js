@@ -9,7 +9,7 @@ function washes_of_side(side, where, plane, shadow) {
 
 function key_of(view) {
   const sky = washes_of_side(view.sky, ['overhead', 'at the horizon', 'all of it'], -1, false);
-  const entries = [{ name: 'the sky', sky: true, washes: sky, note: view.sky.two_washes ? 'lay two washes, dry between' : '' }];
+  const entries = [{ name: 'the sky', sky: true, washes: sky, note: view.sky.two_washes ? view.trade.middle : '' }];
   view.planes.forEach((plane, i) => {
     const lit = washes_of_side(plane.lit, ['lit, at the top', 'lit, at the foot', 'lit side'], i, false);
     const shadow = washes_of_side(plane.shadow, ['shadow, at the top', 'shadow, at the foot', 'shadow side'], i, true);
@@ -52,7 +52,7 @@ const short_water = (recipe) => water_of(recipe).replace(/ \(.*\)$/, '');
 const lies_over = (wash) => wash.ground === 'lit' && wash.recipe.paints.length > 0;
 
 function near_of(wash) {
-  const reach = wash.recipe.reach ? `, ${wash.recipe.reach} for this box` : '';
+  const reach = wash.recipe.reach ? `, ${wash.recipe.reach}` : '';
   return `${wash.recipe.difference} (${wash.recipe.delta_e.toFixed(1)})${reach}`;
 }
 
@@ -151,6 +151,17 @@ function draw_list(view) {
         make('td', {}, water_of(wash.recipe))));
     }
   by('mixes').replaceChildren(...rows);
+}
+
+/* What the medium has words of its own for. */
+function draw_trade({ trade }) {
+  const first = (text) => text.charAt(0).toUpperCase() + text.slice(1);
+  say(by('wells-called'), first(trade.wells));
+  say(by('water-called'), trade.takes_water ? 'Water' : '');
+  say(by('list-said'), [trade.beforehand, trade.layers].filter(Boolean).join(' '));
+  say(by('scrap'), `${trade.scrap}.`);
+  say(by('medium-caution'), trade.caution);
+  by('medium-caution').hidden = !trade.caution;
 }
 
 async function show_others(element) {

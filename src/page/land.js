@@ -1,5 +1,5 @@
 /* The plane in hand: its name, its own colour, its place. */
-const OWN = ['foliage', 'surface', 'colour', 'lab', 'reflectance'];
+const OWN = ['foliage', 'surface', 'colour', 'lab', 'reflectance', 'mix'];
 
 function fill_own_select() {
   const groups = [['foliage', 'Leaves and grass', names.foliage], ['surface', 'Ground, stone, water', names.surfaces]];
@@ -9,6 +9,7 @@ function fill_own_select() {
     by('plane-own').append(group);
   }
   by('plane-own').append(make('option', { value: 'colour:' }, 'a colour of my own'),
+    make('option', { value: 'mix:' }, 'a mix of my paints'),
     make('option', { value: 'measured:', hidden: true }, 'as the file has it'));
 }
 
@@ -23,9 +24,10 @@ function show_held() {
   if (!plane || !filled) return;
   const kind = OWN.find((key) => plane[key] !== undefined);
   by('plane-name').value = plane.name;
-  by('plane-own').value = kind === 'foliage' || kind === 'surface' ? `${kind}:${plane[kind]}` : kind === 'colour' ? 'colour:' : 'measured:';
+  by('plane-own').value = kind === 'foliage' || kind === 'surface' ? `${kind}:${plane[kind]}` : kind === 'colour' || kind === 'mix' ? `${kind}:` : 'measured:';
   by('plane-colour-label').hidden = kind !== 'colour';
   if (kind === 'colour') by('plane-colour').value = plane.colour;
+  show_mix(plane);
   show_far(filled.distance);
   by('plane-base').value = plane.base === undefined ? '' : String(filled.base);
   by('plane-crest').value = plane.crest === undefined ? '' : String(filled.crest);
@@ -46,7 +48,7 @@ function set_own(plane, choice) {
   const [kind, name] = choice.split(':'), view = hand.view.planes.find((p) => p.name === plane.name);
   if (kind === 'measured') return;
   for (const key of OWN) delete plane[key];
-  plane[kind] = kind === 'colour' ? (view ? view.own_hex : '#6f7f4f') : name;
+  plane[kind] = kind === 'colour' ? (view ? view.own_hex : '#6f7f4f') : kind === 'mix' ? first_mix(plane.name) : name;
 }
 
 function set_or_drop(plane, key, value) {
@@ -87,6 +89,7 @@ function listen_to_land() {
   });
   by('plane-colour').addEventListener('input', (event) => edit(() => { plane_named(hand.held).colour = by('plane-colour').value; }, event));
   by('plane-colour').addEventListener('change', settle);
+  by('mix-water').addEventListener('change', change_mix);
   on_slide('plane-far', (power, event) => set_distance(hand.held, 10 ** power, event));
   on_number('plane-base', (metres) => set_or_drop(plane_named(hand.held), 'base', metres));
   on_number('plane-crest', (metres) => set_or_drop(plane_named(hand.held), 'crest', metres));

@@ -60,7 +60,7 @@ function show_chart(answer) {
   const head = make('tr', {}, make('td'), ...answer.columns.map((name) => make('th', { scope: 'col' }, name)));
   const rows = answer.rows.map((name, i) => make('tr', {}, make('th', { scope: 'row' }, name),
     ...answer.cells[i].map((patches, j) => chart_cell(patches, name, answer.columns[j]))));
-  return [make('p', { className: 'aside' }, 'In each square, left to right: three parts of the row’s paint to one of the column’s, half and half, one to three. Downward: more water.'),
+  return [make('p', { className: 'aside' }, answer.how),
     make('table', { className: 'grid' }, make('thead', {}, head), make('tbody', {}, ...rows))];
 }
 
@@ -70,14 +70,8 @@ function show_step(step) {
   return make('li', {}, make('div', {}, dab, make('span', {}, make('b', {}, step.label), ` ${step.sentences}`)));
 }
 
-const TIMES = ['never', 'once', 'twice'];
-
 function show_work(answer) {
-  const apart = answer.difference - answer.planned_difference, { washings } = answer;
-  const sum = `${answer.tubes} tubes; something is poured in ${answer.additions} times, ` +
-    `a well washed out ${TIMES[washings] || `${washings} times`}. ` +
-    `Over all washes this order is ${Math.abs(apart).toFixed(1)} ${apart < 0 ? 'nearer than' : 'farther off than'} mixing each by itself.`;
-  return [make('p', {}, sum), make('ol', { className: 'steps' }, ...answer.steps.map(show_step)), make('p', { className: 'aside' }, answer.amounts)];
+  return [make('p', {}, answer.sum), make('ol', { className: 'steps' }, ...answer.steps.map(show_step)), make('p', { className: 'aside' }, answer.amounts)];
 }
 
 function draw_leaves() {

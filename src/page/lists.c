@@ -1,7 +1,4 @@
 /* The names a scene can use, for the page's controls. */
-#include <math.h>
-#include <string.h>
-
 #include "page/page.h"
 #include "text/units.h"
 
@@ -35,36 +32,18 @@ static void write_words(recede_json *json, const char *key, const recede_word *w
     recede_json_end_array(json);
 }
 
-static void write_paint(recede_json *json, const char *name, const char *caution,
-                        const recede_spectrum *paper)
+static void write_pans(recede_json *json, const char *key, recede_medium medium)
 {
-    recede_paint paint;
-    recede_error error;
-    if (recede_paint_named(name, &paint, &error))
-        return;
-    recede_spectrum wash = recede_film(&paint.k, &paint.s, recede_film_of_water(10), paper);
-    recede_spectrum full = recede_film(&paint.k, &paint.s, recede_film_of_water(0), paper);
-    recede_json_object(json, NULL);
-    recede_json_string(json, "name", name);
-    recede_json_string(json, "colour_index", paint.colour_index);
-    if (*caution)
-        recede_json_string(json, "caution", caution);
-    recede_page_hex(json, "masstone", colour_of(&full));
-    recede_page_hex(json, "wash", colour_of(&wash));
-    recede_json_end_object(json);
-}
-
-static void write_paints(recede_json *json)
-{
-    recede_spectrum paper = recede_paper_white();
+    recede_json_object(json, key);
     recede_json_array(json, "pigments");
     for (size_t i = 0; i < recede_pigment_count(); i++)
-        write_paint(json, recede_pigment_at(i)->name, recede_pigment_at(i)->caution, &paper);
+        recede_page_pan(json, recede_pigment_at(i)->name, medium);
     recede_json_end_array(json);
     recede_json_array(json, "tubes");
     for (size_t i = 0; i < recede_tube_count(); i++)
-        write_paint(json, recede_tube_name_at(i), "", &paper);
+        recede_page_pan(json, recede_tube_name_at(i), medium);
     recede_json_end_array(json);
+    recede_json_end_object(json);
 }
 
 static void write_palettes(recede_json *json)
@@ -90,7 +69,8 @@ RECEDE_PAGE_CALL(page_lists) int recede_page_lists(recede_page *page)
     write_own(&json, "surfaces", recede_surface_count(), recede_surface_at);
     write_words(&json, "visibility", recede_visibility_words);
     write_words(&json, "haze", recede_haze_words);
-    write_paints(&json);
+    write_pans(&json, "in_water", RECEDE_WATERCOLOUR);
+    write_pans(&json, "in_white", RECEDE_OIL);
     write_palettes(&json);
     return recede_page_reply_end(page, &json);
 }

@@ -23,8 +23,8 @@ static recede_text_status read_opened(void *context, const char *name, recede_bu
     if (!file && slash)
         file = file_named(page, slash + 1);
     if (!file) {
-        recede_text_refuse(error, 0, 0, "the file \"%s\" is not open here; open it, then the "
-                           "scene again", name);
+        recede_text_refuse(error, 0, 0, "the file \"%s\" is not here yet; open it too, or all of "
+                           "them together", name);
         return RECEDE_TEXT_UNREADABLE;
     }
     recede_buffer_add(out, file->bytes, file->size);
@@ -72,9 +72,11 @@ RECEDE_PAGE_CALL(page_file) int recede_page_file_open(recede_page *page, size_t 
     return 1;
 }
 
-void recede_page_files_free(recede_page *page)
+RECEDE_PAGE_CALL(page_files_free) void recede_page_files_free(recede_page *page)
 {
-    for (size_t i = 0; i < page->file_count; i++)
+    for (size_t i = 0; i < page->file_count; i++) {
         free(page->files[i].bytes);
+        page->files[i].bytes = NULL;
+    }
     page->file_count = 0;
 }

@@ -68,12 +68,16 @@ void recede_page_words(recede_json *json, const char *key, recede_buffer *words)
 void recede_page_recipe(recede_json *json, const char *key, const recede_palette *palette,
                         const recede_recipe *recipe, recede_ground ground);
 
-/* How a scene has the opened files read; and all of them closed. */
-recede_files recede_page_files(recede_page *page);
-void recede_page_files_free(recede_page *page);
+/* A paint of the library as the page's pans show it in a medium, as an element. */
+void recede_page_pan(recede_json *json, const char *name, recede_medium medium);
 
-/* What is wrong with a text, or a file that it names, as the reply; returns 0. */
-int recede_page_refuse_text(recede_page *page, const recede_text_error *error);
+/* How a scene has the opened files read. */
+recede_files recede_page_files(recede_page *page);
+
+/* What is wrong with a text, or a file that it names, as the reply, with "missing" where
+ * such a file is not there; returns 0. */
+int recede_page_refuse_text(recede_page *page, recede_text_status status,
+                            const recede_text_error *error);
 
 /* Progress of a long call, told to JavaScript. */
 recede_progress recede_page_progress(void);
@@ -87,12 +91,19 @@ const char *recede_page_reply(const recede_page *page);
 size_t recede_page_reply_size(const recede_page *page);
 
 /* Keeps a file for scenes to name: the room holds its name, then its bytes. One of
- * the same name is replaced. */
+ * the same name is replaced. And puts all of them away. */
 int recede_page_file_open(recede_page *page, size_t name_size, size_t bytes_size);
+void recede_page_files_free(recede_page *page);
+/* Whether the `size` bytes in the room are a "scene", a "palette" or a "pigment"; the
+ * last two are read whole. */
+int recede_page_kind(recede_page *page, size_t size);
 /* Reads the scene of `size` bytes in the room. */
 int recede_page_read(recede_page *page, size_t size);
 /* The scene that was read, with everything filled in. */
 int recede_page_scene(recede_page *page);
+
+/* The paints of the scene that was read, with their colours. */
+int recede_page_box_told(recede_page *page);
 
 /* Makes the box of the scene's paints ready, where it is not. */
 int recede_page_mix(recede_page *page);

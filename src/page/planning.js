@@ -48,8 +48,8 @@ async function ask_for_plan() {
     planning.old_box = structuredClone(scene.paint);
     draw(answer, want, asked);
   } catch (problem) {
-    if (!problem.closed) show_problem(problem);
-    else request_plan(want);
+    if (problem.closed) request_plan(want);
+    else if (scene === hand.scene || !bench.mixing) show_problem(problem); /* with the old box a new mix may be none */
   }
   planning.busy = false;
   if (planning.wanted) ask_for_plan();

@@ -15,14 +15,21 @@ recede_json recede_page_reply_start(recede_page *page)
     return json;
 }
 
-int recede_page_refuse(recede_page *page, size_t line, size_t column, const char *what)
+static int refuse(recede_page *page, size_t line, size_t column, const char *what, int missing)
 {
     recede_json json = recede_page_reply_start(page);
     recede_json_whole(&json, "line", (long)line);
     recede_json_whole(&json, "column", (long)column);
     recede_json_string(&json, "what", what);
+    if (missing)
+        recede_json_bool(&json, "missing", 1);
     recede_json_end_object(&json);
     return 0;
+}
+
+int recede_page_refuse(recede_page *page, size_t line, size_t column, const char *what)
+{
+    return refuse(page, line, column, what, 0);
 }
 
 int recede_page_reply_end(recede_page *page, recede_json *json)
@@ -32,14 +39,16 @@ int recede_page_reply_end(recede_page *page, recede_json *json)
 }
 
 /* A place in another file is told in words: line and column are the scene's. */
-int recede_page_refuse_text(recede_page *page, const recede_text_error *error)
+int recede_page_refuse_text(recede_page *page, recede_text_status status,
+                            const recede_text_error *error)
 {
     char what[RECEDE_NAME_SIZE + sizeof error->what + 50];
+    int missing = status == RECEDE_TEXT_UNREADABLE;
     if (!error->file[0])
-        return recede_page_refuse(page, error->line, error->column, error->what);
+        return refuse(page, error->line, error->column, error->what, missing);
     snprintf(what, sizeof what, "in %s, line %zu, column %zu: %s", error->file, error->line,
              error->column, error->what);
-    return recede_page_refuse(page, 0, 0, what);
+    return refuse(page, 0, 0, what, missing);
 }
 
 int recede_page_refuse_core(recede_page *page, const recede_error *error)
@@ -93,7 +102,7 @@ void recede_page_recipe(recede_json *json, const char *key, const recede_palette
     recede_json_number(json, "delta_e", recipe->delta_e);
     recede_json_string(json, "difference", recede_words_difference(recipe->delta_e));
     if (recipe->reach != RECEDE_REACHABLE)
-        recede_json_string(json, "reach", recede_words_reach(recipe->reach));
+        recede_json_string(json, "reach", recede_words_missed(recipe->reach));
     write_parts(json, palette, &recipe->mix);
     recede_buffer_start(&words, NULL);
     if (ground == RECEDE_ON_LIT && recipe->mix.count == 0)
@@ -102,6 +111,7 @@ void recede_page_recipe(recede_json *json, const char *key, const recede_palette
         recede_words_parts(&words, palette, &recipe->mix);
     recede_page_words(json, "parts", &words);
     if (recipe->mix.count && recede_medium_takes_water(medium)) {
+        recede_json_number(json, "water_to_1", recipe->mix.water);
         recede_json_string(json, "consistency", recede_words_consistency(recipe->mix.water));
         recede_buffer_start(&words, NULL);
         recede_words_water(&words, recipe->mix.water);

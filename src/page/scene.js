@@ -9,7 +9,9 @@ const hand = {
   past: [], future: [], settled: '',
 };
 
-const text_of = (scene) => JSON.stringify(scene, null, 2) + '\n';
+/* Lists of numbers stand in one line. */
+const text_of = (scene) => JSON.stringify(scene, null, 2).replace(/\[\n\s+[-\d.e+,\s]+\]/g,
+  (list) => list.replace(/\s+/g, ' ').replace('[ ', '[').replace(' ]', ']')) + '\n';
 
 function part(key) {
   if (!hand.scene[key]) hand.scene[key] = {};
@@ -19,12 +21,24 @@ function part(key) {
 const plane_named = (name) => hand.scene.planes.find((plane) => plane.name === name);
 const filled_named = (name) => hand.filled && hand.filled.planes.find((plane) => plane.name === name);
 
-function remember(text) {
+/* Without a store the page still works; it only forgets. */
+function keep_in_store(key, text) {
   try {
-    localStorage.setItem(STORE, text);
+    localStorage.setItem(key, text);
+    return true;
   } catch (error) {
-    /* without a store the page still works; it only forgets */
+    return false;
   }
+}
+
+function remember(text) {
+  if (keep_in_store(STORE, text)) say_store('');
+  else say_store('This browser keeps no more: this scene will be gone after a reload. Save it.');
+}
+
+function say_store(text) {
+  by('store').hidden = !text;
+  say(by('store'), text);
 }
 
 function remembered() {
@@ -85,11 +99,11 @@ const undo = () => step(hand.past, hand.future);
 const redo = () => step(hand.future, hand.past);
 
 /* A scene from outside: refused with the library's own words, or taken. */
-async function open_text(text, name) {
+async function open_text(text, name, no_place) {
   try {
     await (hand.scene ? bench.aside() : bench.ready).ask('check', { scene: text });
   } catch (problem) {
-    show_problem(problem, name);
+    show_problem(no_place ? { ...problem, line: 0 } : problem, name);
     return false;
   }
   if (hand.settled) {

@@ -16,6 +16,7 @@ function draw_at_rest() {
   show_paper();
   draw_warnings(hand.view);
   draw_list(hand.view);
+  draw_trade(hand.view);
   draw_leaves();
   for (const wash of document.querySelectorAll('.wash[open]')) show_others(wash);
 }
@@ -32,12 +33,14 @@ function watch_standing() {
 async function start() {
   await bench.open();
   names = JSON.parse((await bench.ready.ask('lists', {})).text);
+  take_shelf();
   fill_own_select();
   fill_box();
   listen_to_picture();
   listen_to_weather();
   listen_to_land();
   listen_to_box();
+  listen_to_own();
   listen_to_files();
   listen_to_leaves();
   watch_standing();

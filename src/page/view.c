@@ -1,7 +1,10 @@
 /* The plan as the page shows it. */
 #include "page/page.h"
 #include "text/words.h"
+#include "text/words_layers.h"
+#include "text/words_let_down.h"
 #include "text/words_ladder.h"
+#include "text/words_media.h"
 #include "text/words_values.h"
 
 static void write_wash(recede_json *json, const char *key, const recede_palette *palette,
@@ -70,6 +73,28 @@ static void write_warnings(recede_json *json, const recede_plan *plan)
     recede_json_end_array(json);
 }
 
+/* What things are called in the plan's medium, and how it is worked in. */
+static void write_trade(recede_json *json, const recede_plan *plan)
+{
+    const recede_palette *palette = recede_plan_palette(plan);
+    const recede_trade *trade = recede_trade_of(recede_palette_medium(palette));
+    recede_buffer words;
+    recede_json_object(json, "trade");
+    recede_json_bool(json, "takes_water",
+                     recede_medium_takes_water(recede_palette_medium(palette)));
+    recede_json_string(json, "wash", trade->wash);
+    recede_json_string(json, "well", trade->well);
+    recede_json_string(json, "wells", trade->wells);
+    recede_json_string(json, "middle", trade->middle);
+    recede_json_string(json, "scrap", trade->scrap);
+    recede_json_string(json, "caution", trade->caution);
+    recede_json_string(json, "layers", recede_words_layers(plan));
+    recede_buffer_start(&words, NULL);
+    recede_words_beforehand_all(&words, plan, NULL);
+    recede_page_words(json, "beforehand", &words);
+    recede_json_end_object(json);
+}
+
 RECEDE_PAGE_CALL(page_view) int recede_page_view(recede_page *page)
 {
     const recede_plan *plan = page->plan;
@@ -80,6 +105,7 @@ RECEDE_PAGE_CALL(page_view) int recede_page_view(recede_page *page)
     recede_buffer_start(&words, NULL);
     recede_words_air_and_light(&words, recede_plan_scene(plan));
     recede_page_words(&json, "air_and_light", &words);
+    write_trade(&json, plan);
     write_side(&json, "sky", recede_plan_palette(plan), recede_plan_sky(plan));
     recede_json_array(&json, "planes");
     for (size_t i = 0; i < recede_plan_count(plan); i++)

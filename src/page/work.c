@@ -1,8 +1,10 @@
 /* The order of work. */
+#include <math.h>
 #include <stdlib.h>
 
 #include "page/page.h"
 #include "text/words_let_down.h"
+#include "text/words_media.h"
 #include "text/words_work.h"
 
 static void write_step(recede_json *json, const recede_plan *plan, const recede_work *work,
@@ -35,14 +37,31 @@ static void add_beforehand(recede_buffer *out, const recede_plan *plan, const re
     recede_buffer_free(&words);
 }
 
+static void write_sum(recede_json *json, const recede_plan *plan, const recede_work *work)
+{
+    static const char *const times[] = {"never", "once", "twice"};
+    const recede_trade *trade = recede_trade_of(recede_plan_scene(plan)->medium);
+    double farther = work->difference - work->planned_difference;
+    recede_buffer words;
+    recede_buffer_start(&words, NULL);
+    recede_buffer_format(&words, "%d %s, %d %s; a %s is %s ", work->tubes,
+                         work->tubes == 1 ? "tube" : "tubes", work->additions,
+                         trade->to_pour[work->additions != 1], trade->well, trade->washed);
+    if (work->washings < 3)
+        recede_buffer_text(&words, times[work->washings]);
+    else
+        recede_buffer_format(&words, "%d times", work->washings);
+    recede_buffer_format(&words, ". Over all %s this order is ", trade->washes);
+    recede_buffer_fixed(&words, fabs(farther), 1);
+    recede_buffer_format(&words, " %s mixing each by itself.",
+                         farther < 0 ? "nearer than" : "farther off than");
+    recede_page_words(json, "sum", &words);
+}
+
 static void write_work(recede_json *json, const recede_plan *plan, const recede_work *work)
 {
     recede_buffer words;
-    recede_json_whole(json, "tubes", work->tubes);
-    recede_json_number(json, "difference", work->difference);
-    recede_json_number(json, "planned_difference", work->planned_difference);
-    recede_json_whole(json, "additions", work->additions);
-    recede_json_whole(json, "washings", work->washings);
+    write_sum(json, plan, work);
     recede_buffer_start(&words, NULL);
     recede_words_amounts(&words, plan);
     add_beforehand(&words, plan, work);

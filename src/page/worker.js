@@ -5,7 +5,7 @@ let core, page;
 const encoder = new TextEncoder(), decoder = new TextDecoder();
 
 function give(text) {
-  const bytes = encoder.encode(text);
+  const bytes = typeof text === 'string' ? encoder.encode(text) : text;
   const at = core.page_room(page, bytes.length + 1);
   if (!at) throw new Error('not enough memory');
   new Uint8Array(core.memory.buffer, at, bytes.length).set(bytes);
@@ -22,6 +22,18 @@ class Refused extends Error {}
 
 function done(code) {
   if (!code) throw new Refused(reply());
+}
+
+/* Files that what is asked about may name: those and no others. */
+function take_files(files) {
+  core.page_files_free(page);
+  for (const file of files || []) {
+    const name = encoder.encode(file.name), both = new Uint8Array(name.length + file.bytes.length);
+    both.set(name);
+    both.set(file.bytes, name.length);
+    give(both);
+    core.page_file(page, name.length, file.bytes.length); /* where it is refused, it is not there */
+  }
 }
 
 function read(ask) {
@@ -87,8 +99,21 @@ const calls = {
     done(core.page_plan(page));
     return { pixels: still(ask, 0), greys: still(ask, 1), width: ask.width, height: ask.height };
   },
+  /* What a file is: a scene, a palette, a pigment. */
+  kind(ask) {
+    take_files(ask.files);
+    done(core.page_kind(page, give(ask.bytes)));
+    return { text: reply() };
+  },
+  /* The paints of a scene, with their colours. */
+  box(ask) {
+    read(ask);
+    done(core.page_box(page));
+    return { text: reply() };
+  },
   /* Checks a scene and gives it back filled in. */
   check(ask) {
+    take_files(ask.files);
     read(ask);
     done(core.page_scene(page));
     return { text: reply() };

@@ -27,6 +27,11 @@ function watch() {
       super(...words);
       window.desks.push(this);
     }
+
+    terminate() {
+      window.desks.splice(window.desks.indexOf(this), 1);
+      super.terminate();
+    }
   };
 }
 
@@ -115,12 +120,16 @@ export async function saved_scene(page, action = () => page.click('#save')) {
   return fs.readFileSync(await download.path(), 'utf8');
 }
 
-/* What the program says of a scene: its plan, or why it refuses it. */
-export function command_line(text, words = ['study']) {
+/* What the program says of a scene, with files beside it: its plan, or why it refuses it. */
+export function command_line(text, words = ['study'], beside = {}) {
   const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'recede-plan-'));
   const scene = path.join(folder, 'scene.json'), plan = path.join(folder, 'plan.json');
   try {
     fs.writeFileSync(scene, text);
+    for (const [name, holds] of Object.entries(beside)) {
+      fs.mkdirSync(path.dirname(path.join(folder, name)), { recursive: true });
+      fs.writeFileSync(path.join(folder, name), holds);
+    }
     execFileSync(path.join(BUILD, 'recede'), [...words, scene, ...(words[0] === 'study' ? ['--json', plan] : [])],
       { stdio: ['ignore', 'ignore', 'pipe'] });
     return { plan: words[0] === 'study' ? JSON.parse(fs.readFileSync(plan, 'utf8')) : null, said: '' };

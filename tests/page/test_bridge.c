@@ -7,6 +7,7 @@
 #include "page/match.c"
 #include "page/no_system.c"
 #include "page/opened.c"
+#include "page/paints.c"
 #include "page/picture.c"
 #include "page/reply.c"
 #include "page/view.c"
@@ -180,6 +181,9 @@ static void test_scenes_name_opened_files(void **state)
         assert_int_equal(open_pigment(page, name, 0.5), 1);
     }
     assert_int_equal(open_pigment(page, "one-more.json", 0.5), 0);
+    recede_page_files_free(page); /* and in use again: nothing is given back twice */
+    assert_int_equal(open_pigment(page, "earth.json", 0.5), 1);
+    assert_int_equal(read_text(page, own), 1);
     recede_page_free(page);
 }
 
@@ -210,8 +214,12 @@ static void test_what_is_looked_up(void **state)
     (void)state;
     assert_int_equal(recede_page_lists(page), 1);
     cJSON *reply = reply_of(page);
-    assert_int_equal(cJSON_GetArraySize(within(reply, "pigments")), (int)recede_pigment_count());
-    assert_int_equal(cJSON_GetArraySize(within(reply, "tubes")), (int)recede_tube_count());
+    static const char *const boxes[] = {"in_water", "in_white"};
+    for (int i = 0; i < 2; i++) {
+        const cJSON *box = within(reply, boxes[i]);
+        assert_int_equal(cJSON_GetArraySize(within(box, "pigments")), (int)recede_pigment_count());
+        assert_int_equal(cJSON_GetArraySize(within(box, "tubes")), (int)recede_tube_count());
+    }
     cJSON_Delete(reply);
     assert_int_equal(recede_page_ladder(page, 1), 1);
     reply = reply_of(page);
