@@ -17,7 +17,7 @@ const mix_rows = (mix) => Object.entries(mix).filter(([name]) => name !== 'water
 function mix_in_form() {
   const mix = {};
   for (const row of by('mix-rows').children) {
-    const [paint, parts] = row.querySelectorAll('select, input');
+    const paint = row.querySelector('select'), parts = row.querySelector('input');
     if (paint.value) mix[paint.value] = Number(parts.value) || 1;
   }
   const water = Number(by('mix-water').value);

@@ -235,7 +235,8 @@ test('a mix of the paints in the box as a plane\'s own colour', async () => {
     const name = await page.inputValue('#plane-name'), plane = saved.planes.find((one) => one.name === name);
     assert.deepEqual(plane.mix, { 'my green': 3, 'yellow ochre': 1, water: 2 });
     assert.equal(plane.foliage, undefined);
-    await page.waitForFunction(() => /my green/.test(document.querySelector('#washes > li:last-child .note').textContent));
+    await page.waitForFunction((held) => /my green/.test([...document.querySelectorAll('#washes > li')]
+      .find((entry) => entry.dataset.name === held).textContent), name);
     await load(page);
     assert.equal(await page.inputValue('#plane-own'), 'mix:');
     assert.equal(await rows(), 3);
