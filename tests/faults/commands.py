@@ -3,7 +3,9 @@ a run takes some tens of milliseconds. {sheet} and {data} stand for the outputs.
 
 import binascii
 import json
+import os
 import struct
+import subprocess
 import zlib
 
 # name, its words
@@ -34,6 +36,13 @@ COMMANDS = [
                           "-o", "out.json"]),
     ("swatch, photo", ["swatch", "patches.json", "--photo", "card.png", "-o", "out.json"]),
 ]
+
+# A program built without the planning page has none to write.
+CARRIES_PAGE = subprocess.run([os.path.join(os.environ.get("BUILD", "build"), "recede"), "page"],
+                              stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
+                              stdin=subprocess.DEVNULL, check=False).returncode == 0
+if not CARRIES_PAGE:
+    COMMANDS = [command for command in COMMANDS if command[0] != "page"]
 
 OUTPUTS = ("out.", "scene.out.")
 
