@@ -114,7 +114,7 @@ static void write_variant(recede_buffer *out, const variant *v)
 
 static void check_sample(const variant *v, const recede_measurements *found, int sample)
 {
-    char id[8];
+    char id[16];
     const recede_measurement *m = NULL;
     snprintf(id, sizeof id, "A%d", sample);
     assert_int_equal(recede_measurements_named(found, id, &m), 1);
