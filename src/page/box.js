@@ -30,7 +30,7 @@ function fill_box() {
     button.addEventListener('click', (event) => change_at_once(() => {
       const medium = medium_now();
       take_paints(palette.name);
-      set_medium(part('paint'), !palette.opaque ? 'watercolour' : medium === 'watercolour' ? 'gouache' : medium);
+      set_medium(hand.scene, !palette.opaque ? 'watercolour' : medium === 'watercolour' ? 'gouache' : medium);
     }, event));
     by('boxes').append(button);
   }
@@ -61,10 +61,14 @@ function change_box(paint, taken) {
   take_paints(in_place_of(part('paint').palette, taken ? [...paints, own || paint.name] : paints));
 }
 
-/* In opaque media nothing is laid over another wash. */
-function set_medium(paint, medium) {
+/* What goes with the kind of medium is left to the library when it changes: in opaque
+ * media nothing is laid over another wash, and no mix has water. */
+function set_medium(scene, medium) {
+  const paint = scene.paint || (scene.paint = {}), opaque = medium !== 'watercolour';
+  if (opaque !== (hand.filled.paint.medium !== 'watercolour')) delete paint.most_parts;
+  if (opaque) delete paint.shadows;
+  if (opaque) for (const { mix } of scene.planes) if (mix) delete mix.water;
   paint.medium = medium;
-  if (medium !== 'watercolour') delete paint.shadows;
 }
 
 const is_white = (paint) => (typeof paint === 'object' ? paint.is_white
@@ -74,7 +78,7 @@ const is_white = (paint) => (typeof paint === 'object' ? paint.is_white
 function change_medium(medium) {
   const { palette } = part('paint'), ready = !palette || typeof palette === 'string', opaque = medium !== 'watercolour';
   const white = box_now().some(is_white);
-  set_medium(part('paint'), medium);
+  set_medium(hand.scene, medium);
   if (ready && opaque !== white) take_paints(names.palettes.find((entry) => entry.opaque === opaque && (opaque || /twelve/.test(entry.name))).name);
   else if (opaque && !white) take_paints(in_place_of(palette, ['titanium white', ...box_now()].slice(0, 24)));
 }
@@ -91,15 +95,16 @@ function show_box() {
 }
 
 function show_ticks() {
-  const box = listed(hand.filled.paint.palette), cautions = [];
+  const box = listed(hand.filled.paint.palette), cautions = new Map();
   const own = new Set(box.filter((paint) => typeof paint === 'object').map(name_of)), known = new Set(box.filter((paint) => typeof paint === 'string'));
   for (const pan of document.querySelectorAll('.pan')) {
     const { paint, tick } = pan;
     tick.checked = (paint.own ? own : known).has(paint.name);
     pan.classList.toggle('taken', tick.checked);
-    if (tick.checked && paint.caution) cautions.push(`${paint.name}: ${paint.caution}`);
+    if (tick.checked && paint.caution) cautions.set(paint.caution, [...(cautions.get(paint.caution) || []), paint.name]);
   }
-  say(by('box-cautions'), cautions.length ? `Take care: ${cautions.join('. ')}.` : '');
+  const said = [...cautions].map(([caution, paints]) => `${paints.join('; ')}: ${caution}.`);
+  say(by('box-cautions'), said.length ? `Take care. ${said.join(' ')}` : '');
 }
 
 /* ---- from the eye to the paper */

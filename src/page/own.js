@@ -77,7 +77,7 @@ function scene_with_files(scene, files) {
 function use_palette(scene, palette, files) {
   scene.paint = { ...scene.paint, palette: palette_of(palette, files) };
   if (!palette.medium) return;
-  set_medium(scene.paint, palette.medium);
+  set_medium(scene, palette.medium);
   delete scene.paint.medium; /* it is the palette's own */
 }
 

@@ -34,7 +34,7 @@ function request_plan(want) {
 }
 
 async function ask_for_plan() {
-  const want = planning.wanted, scene = for_ready_box(hand.scene);
+  const want = planning.wanted, scene = for_ready_box(hand.scene), text = want.filled ? text_of(hand.scene) : '';
   planning.wanted = null;
   planning.busy = true;
   try {
@@ -42,11 +42,13 @@ async function ask_for_plan() {
     const answer = await bench.ready.ask('plan', {
       scene: text_of(scene), ...size, greys: picture.greys, moving: want.moving, lines: true,
       planes: scene.planes.length, filled: want.filled,
-      whole: scene === hand.scene ? null : text_of(hand.scene),
+      whole: scene === hand.scene ? null : text || text_of(hand.scene),
     });
     bench.ready.box = box_of(scene);
     planning.old_box = structuredClone(scene.paint);
+    if (scene === hand.scene && !by('problem').hidden) show_problem(null); /* not of the old box */
     draw(answer, want, asked);
+    if (answer.filled) remember(text);
   } catch (problem) {
     if (problem.closed) request_plan(want);
     else if (scene === hand.scene || !bench.mixing) show_problem(problem); /* with the old box a new mix may be none */
@@ -65,7 +67,6 @@ function take_filled(filled) {
 function draw(answer, want, asked) {
   hand.view = JSON.parse(answer.view);
   if (answer.filled) take_filled(JSON.parse(answer.filled));
-  if (!by('problem').hidden) show_problem(null);
   draw_picture(answer, want);
   draw_key(hand.view);
   if (want.controls) show_controls();

@@ -121,7 +121,7 @@ void recede_page_recipe(recede_json *json, const char *key, const recede_palette
     if (recede_medium_takes_water(medium) || recede_mix_may_slip(palette, &recipe->mix))
         recede_words_slip(&words, medium, recipe->slip);
     else
-        recede_buffer_text(&words, "no white in it");
+        recede_buffer_text(&words, "no white to slip with");
     recede_page_words(json, "slip", &words);
     recede_json_end_object(json);
 }

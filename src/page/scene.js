@@ -31,6 +31,7 @@ function keep_in_store(key, text) {
   }
 }
 
+/* Only what the library could read is kept: a reload opens it again. */
 function remember(text) {
   if (keep_in_store(STORE, text)) say_store('');
   else say_store('This browser keeps no more: this scene will be gone after a reload. Save it.');
@@ -63,7 +64,6 @@ function settle() {
     if (hand.past.length > 200) hand.past.shift();
     hand.future = [];
     hand.settled = text;
-    remember(text);
     by('try').hidden = true;
   }
   show_doings();

@@ -250,6 +250,31 @@ test('a mix of the paints in the box as a plane\'s own colour', async () => {
   }
 });
 
+test('a paint of a mix that is unticked is asked for, and the scene before survives a reload', async () => {
+  const { page, folder, close } = await open_page();
+  try {
+    await settled(page, () => open_files(page, folder, { 'box.json': BOX, 'my-green.json': GREEN }));
+    const moor = { ...SCENE, paint: { ...SCENE.paint, palette: ['PY43', 'PB29', 'my-green.json'] } };
+    await settled(page, () => open_files(page, folder, { 'moor.json': moor, 'my-green.json': GREEN }));
+    const saved = await saved_scene(page);
+    assert.equal(JSON.parse(saved).title, 'A moor');
+    const words = await refusal(page, () => page.click('#own .pan'));
+    assert.match(words, /the scene's palette has no paint "my green"/);
+    await load(page);
+    assert.equal(await page.isVisible('#problem'), false);
+    assert.equal(await saved_scene(page), saved);
+    /* in oil the same mix has no water */
+    await page.click('#box-leaf > summary');
+    await settled(page, () => page.selectOption('#medium', 'oil'));
+    assert.equal(await page.isVisible('#problem'), false);
+    const oil = await assert_saved_plan_is_the_programs(page);
+    assert.deepEqual(oil.saved.planes[0].mix, { 'my green': 2, 'yellow ochre': 1 });
+    assert.equal(await page.isVisible('#mix-water-label'), false);
+  } finally {
+    await close();
+  }
+});
+
 /* What only watercolour has. Names of what is painted ("calm water") are no paint. */
 const NOT_OPAQUE = /\bwater(?!\w)|\bwash(es)?\b|puddle|\bdrops?\b|thinn|bare paper|\bpour|\bdamp/i;
 const DRYING = /\bdr(y|ies|ied|ying)\b/i;
@@ -258,7 +283,9 @@ const all_words = (page) => page.evaluate(() => {
   const whole = document.body.cloneNode(true);
   for (const other of whole.querySelectorAll('script, style, noscript, #plane-own, #medium, #boxes, .pan, [hidden]')) other.remove();
   const titles = [...whole.querySelectorAll('[title], [aria-label]')].map((e) => `${e.title} ${e.getAttribute('aria-label') || ''}`);
-  return `${whole.textContent} ${titles.join(' ')}`;
+  const words = [], walk = document.createTreeWalker(whole, NodeFilter.SHOW_TEXT);
+  while (walk.nextNode()) words.push(walk.currentNode.data);
+  return [...words, ...titles].join(' ');
 });
 
 for (const medium of ['gouache', 'acrylic', 'oil'])
@@ -269,6 +296,7 @@ for (const medium of ['gouache', 'acrylic', 'oil'])
       await and_rest(page, () => page.selectOption('#medium', medium));
       const plan = await assert_key_as_planned(page);
       assert.equal(plan.paint.medium, medium);
+      assert.equal(await page.inputValue('#most-parts'), '12', 'the white is among the parts');
       for (const leaf of ['paper', 'work', 'ladder', 'chart']) await page.click(`#${leaf}-leaf > summary`);
       await page.click('#washes > li:nth-child(3) .wash summary');
       await page.waitForSelector('.steps li', { timeout: 60000 });
@@ -285,7 +313,8 @@ for (const medium of ['gouache', 'acrylic', 'oil'])
       const shots = path.join(BUILD, 'page-shots');
       fs.mkdirSync(shots, { recursive: true });
       await page.screenshot({ path: path.join(shots, `${medium}.png`), fullPage: true });
-      if (medium === 'oil') await page.pdf({ path: path.join(shots, 'oil.pdf'), preferCSSPageSize: true });
+      const pdf = await page.pdf({ path: path.join(shots, `${medium}.pdf`), preferCSSPageSize: true });
+      assert.equal(pdf.toString('latin1').match(/\/Type\s*\/Page[^s]/g).length, 1, 'one sheet of A4');
       assert.deepEqual(said, []);
     } finally {
       await close();

@@ -187,6 +187,79 @@ static void test_scenes_name_opened_files(void **state)
     recede_page_free(page);
 }
 
+static void is_a(recede_page *page, const char *text, const char *kind)
+{
+    size_t size = strlen(text);
+    memcpy(recede_page_room(page, size + 1), text, size);
+    assert_int_equal(recede_page_kind(page, size), 1);
+    cJSON *reply = reply_of(page);
+    assert_string_equal(within(reply, "kind")->valuestring, kind);
+    cJSON_Delete(reply);
+}
+
+static void is_refused(recede_page *page, const char *text, const char *part, int missing)
+{
+    size_t size = strlen(text);
+    memcpy(recede_page_room(page, size + 1), text, size);
+    assert_int_equal(recede_page_kind(page, size), 0);
+    cJSON *refusal = reply_of(page);
+    assert_non_null(strstr(within(refusal, "what")->valuestring, part));
+    assert_int_equal(cJSON_HasObjectItem(refusal, "missing"), missing);
+    cJSON_Delete(refusal);
+}
+
+static void test_files_are_told_apart(void **state)
+{
+    static const char box[] = "{\"paints\": [\"PB29\", \"earth.json\"]}";
+    recede_page *page = recede_page_new();
+    (void)state;
+    is_a(page, scene, "scene");
+    is_a(page, "{\"planes\": 3}", "scene"); /* it is refused when it is read as one */
+    is_a(page, "{\"paints\": [\"PB29\"]}", "palette");
+    is_refused(page, box, "earth.json", 1);
+    assert_int_equal(open_pigment(page, "earth.json", 0.5), 1);
+    is_a(page, box, "palette");
+    is_refused(page, "{\"name\": \"a\", \"k\": 3}", "36 numbers", 0);
+    is_refused(page, "{\"paints\": []}", "empty", 0);
+    is_refused(page, "{\"paints\": [", "", 0);
+    recede_page_free(page);
+}
+
+/* The masstone against the film that the medium lays; thinned with water or with white
+ * a dark blue is lighter. */
+static void test_the_box_is_told(void **state)
+{
+    static const char in[] =
+        "{\"paint\":{\"palette\":[\"titanium white\",\"PB29\"],\"medium\":\"%s\"},"
+        "\"planes\":[{\"name\":\"bank\",\"distance\":30,\"foliage\":\"meadow grass\"}]}";
+    static const char *const media[] = {"watercolour", "oil"};
+    const double film[] = {recede_film_of_water(0), 1e6};
+    recede_page *page = recede_page_new();
+    char text[300], hex[8];
+    recede_paint blue;
+    recede_error error;
+    (void)state;
+    assert_int_equal(recede_page_box_told(page), 0);
+    assert_int_equal(recede_paint_named("PB29", &blue, &error), RECEDE_OK);
+    for (int i = 0; i < 2; i++) {
+        snprintf(text, sizeof text, in, media[i]);
+        assert_int_equal(read_text(page, text), 1);
+        assert_int_equal(recede_page_box_told(page), 1);
+        cJSON *reply = reply_of(page);
+        const cJSON *paints = within(reply, "paints"), *told = cJSON_GetArrayItem(paints, 1);
+        assert_true(cJSON_IsTrue(within(cJSON_GetArrayItem(paints, 0), "white")));
+        assert_true(cJSON_IsFalse(within(told, "own")));
+        recede_spectrum seen = recede_film(&blue.k, &blue.s, film[i], &page->scene.paper);
+        recede_srgb srgb = recede_colour_of_xyz(recede_xyz_of_reflectance(&seen)).srgb;
+        snprintf(hex, sizeof hex, "#%02x%02x%02x", of_255(srgb.r), of_255(srgb.g), of_255(srgb.b));
+        assert_string_equal(within(told, "masstone")->valuestring, hex);
+        assert_true(strtol(within(told, "wash")->valuestring + 1, NULL, 16) >
+                    strtol(hex + 1, NULL, 16));
+        cJSON_Delete(reply);
+    }
+    recede_page_free(page);
+}
+
 static void test_pixels_are_those_of_the_library(void **state)
 {
     enum { WIDE = 60, HIGH = 40 };
@@ -255,6 +328,8 @@ int main(void)
         cmocka_unit_test(test_refusals_say_where_and_what),
         cmocka_unit_test(test_another_box_is_mixed_only_where_it_differs),
         cmocka_unit_test(test_scenes_name_opened_files),
+        cmocka_unit_test(test_files_are_told_apart),
+        cmocka_unit_test(test_the_box_is_told),
         cmocka_unit_test(test_pixels_are_those_of_the_library),
         cmocka_unit_test(test_what_is_looked_up),
     };

@@ -21,12 +21,14 @@ static recede_text_status scan(const char *text, size_t size, recede_text_error 
     return status;
 }
 
+#define BYTE_ORDER_MARK "\xEF\xBB\xBF"
+
 static void good_documents_pass(void **state)
 {
     static const char *const documents[] = {
         "{}", "[]", "null", "true", "false", "\"\"", "0", "-0", "1", "-1", "10", "1.5", "0.5",
         "-0.25e-3", "1e3", "1E+3", "1e-3", "1.7976931348623157e308", "5e-324", "1e-999",
-        "\xEF\xBB\xBF{}", "\xEF\xBB\xBF" "1", /* a byte order mark is passed over */
+        BYTE_ORDER_MARK "{}", BYTE_ORDER_MARK "1", /* is passed over */
         " \t\r\n{ \"a\" : [ 1 , 2 ] } \n",
         "{\"\":0}", "{\"a\":{\"a\":{\"a\":1}}}", "[{\"a\":1},{\"a\":1}]",
         "\"\\\"\\\\\\/\"", "\"\\u00e9\"", "\"\\u00E9\"", "\"\\ud83d\\ude00\"",
