@@ -16,6 +16,9 @@ if [ "${1:-}" = --one ]; then
     exit 0
 fi
 
+LSAN_OPTIONS=suppressions=$PWD/tests/cli/leaks.txt:print_suppressions=0
+export LSAN_OPTIONS
+
 room=$(mktemp -d) || exit 1
 trap 'rm -rf "$room"' EXIT
 trap 'exit 1' HUP INT TERM

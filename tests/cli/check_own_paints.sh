@@ -44,6 +44,27 @@ cmp -s out moor/filled.json || fault 'what check writes reads back as something 
 cmp -s plan.json again.json || fault 'another folder, another plan'
 (cd moor && "$recede" check - <scene.json >/dev/null) || fault 'not from standard input'
 
+# An object in the file's place: the same plan, recipe by recipe and colour by colour, in
+# the box's own medium and in the scene's.
+box() { # in which folder its pigment file is
+    printf '{"medium": "oil", "paper": {"lab": [74, 2, 13]},\n "paints": ["PW6", "PB29", "PY43", '
+    printf '"%sgrey.json"]}' "$1"
+}
+box '' >moor/paints/oil.json
+for medium in oil gouache; do
+    own=
+    [ $medium = oil ] || own=", \"medium\": \"$medium\""
+    scene "\"paints/oil.json\"$own" '"mix": {"my grey": 1, "PY43": 3}' >moor/named.json
+    scene "$(box paints/)$own" '"mix": {"my grey": 1, "PY43": 3}' >moor/object.json
+    run 0 "$recede" study moor/named.json --json named.json
+    sed 's/paints\/oil.json/a palette of your own/' out >named.txt
+    run 0 "$recede" study moor/object.json -o object.png --json object.json
+    grep -q "\"medium\": \"$medium\"" object.json || fault "the plan is not in $medium"
+    /usr/bin/python3 "$source/tests/cli/own_paints.py" apart named.json object.json ||
+        fault "from the object another plan than from the file in $medium"
+    cmp -s out named.txt || fault "other words: $(diff out named.txt)"
+done
+
 # The examples of the manual plan, and all files keep to the schemas.
 mkdir manual
 cd manual || exit 1
@@ -54,11 +75,16 @@ grep -q 'my green' out || fault "the manual's green is not used: $(cat out)"
 run 0 "$recede" check scene.json -o filled.json
 run 0 "$recede" match 52,-14,22 --palette box.json
 run 0 "$recede" match 52,-14,22 --palette 'ultramarine blue, PY43, my-green.json'
+$python scenes "$source/docs" || fault 'not the examples of docs/scene.md'
+run 0 "$recede" study plain.json
+run 0 "$recede" study object.json --json object-plan.json
+grep -q '"medium": "gouache"' object-plan.json || fault "the manual's object has another medium"
 cd .. || exit 1
 $python valid "$source/docs" pigment manual/my-green.json moor/paints/grey.json || fault 'pigments'
 $python valid "$source/docs" palette manual/box.json moor/paints/box.json || fault 'palettes'
-$python valid "$source/docs" scene manual/scene.json manual/filled.json moor/scene.json \
-    moor/filled.json || fault 'scenes'
+$python valid "$source/docs" scene manual/scene.json manual/filled.json manual/plain.json \
+    manual/object.json moor/scene.json moor/filled.json moor/object.json ||
+    fault 'scenes'
 $python changed "$source/docs" || fault 'schemas accept too much'
 
 # Every command that takes a scene.

@@ -2,6 +2,8 @@
 schemas, with a general-purpose validator.
 
     own_paints.py examples DOCS             writes my-green.json, box.json, scene.json
+    own_paints.py scenes DOCS               and of docs/scene.md plain.json, object.json
+    own_paints.py apart PLAN PLAN           where two plans differ, their palettes' names aside
     own_paints.py valid DOCS KIND FILE...   KIND is pigment, palette or scene
     own_paints.py changed DOCS              changed ones, which the schemas must refuse
 """
@@ -12,7 +14,8 @@ import sys
 
 import jsonschema
 
-NAMES = ["my-green.json", "box.json", "scene.json"]
+NAMES = {"paints.md": ["my-green.json", "box.json", "scene.json"],
+         "scene.md": ["plain.json", "object.json"]}
 
 
 def schema(docs, kind):
@@ -22,15 +25,27 @@ def schema(docs, kind):
     return jsonschema.Draft202012Validator(content)
 
 
-def write_examples(docs):
-    with open(docs + "/paints.md") as file:
+def write_examples(docs, page):
+    with open("%s/%s" % (docs, page)) as file:
         examples = re.findall("```json\n(.*?)```", file.read(), re.S)
-    if len(examples) != len(NAMES):
+    if len(examples) != len(NAMES[page]):
         return 1
-    for name, example in zip(NAMES, examples):
+    for name, example in zip(NAMES[page], examples):
         with open(name, "w") as file:
             file.write(example)
     return 0
+
+
+def differ(*paths):
+    """The keys under which two plans differ; the name that the palette goes by may."""
+    plans = []
+    for path in paths:
+        with open(path) as file:
+            plans.append(json.load(file))
+        for paint in (plans[-1]["paint"], plans[-1]["scene"]["paint"]):
+            del paint["palette"]
+    keys = plans[0].keys() | plans[1].keys()
+    return " ".join(sorted(key for key in keys if plans[0].get(key) != plans[1].get(key))) or 0
 
 
 def check_valid(docs, kind, paths):
@@ -62,6 +77,10 @@ CHANGES = [
                           {"paper": {"reflectance": BANDS[1:]}}, {"medium": "ink"}]),
     ("scene", SCENE, [{"paint": {"palette": "../a.json"}}, {"paint": {"palette": ["/a.json"]}},
                       {"paint": {"palette": [{"name": "a", "k": BANDS}]}}] +
+     [{"paint": {"palette": palette}} for palette in
+      ({}, {"paints": []}, {"paints": "PB29"}, {"paints": ["PB29"], "purpse": "a"}, 7,
+       {"paints": ["PB29", "PB29"]}, {"paints": [PIGMENT, {"name": "b"}]},
+       {"paints": ["PB29"], "medium": "ink"}, {"paints": ["PB29"], "paper": {}})] +
      [{"planes": [dict(PLANE, mix=mix)]} for mix in
       ({}, {"water": 2}, {"PB29": 0}, {"PB29": 1.5}, {"PB29": 13}, {"PB29": 1, "water": -1},
        {"PB29": 1, "water": 1001}, {str(i): 1 for i in range(6)}, ["PB29"])] +
@@ -90,8 +109,10 @@ def check_changed(docs):
 
 
 def main(task, docs, *rest):
-    if task == "examples":
-        return write_examples(docs)
+    if task in ("examples", "scenes"):
+        return write_examples(docs, "paints.md" if task == "examples" else "scene.md")
+    if task == "apart":
+        return differ(docs, *rest)
     if task == "valid":
         return 1 if check_valid(docs, rest[0], rest[1:]) else 0
     return 1 if check_changed(docs) else 0

@@ -8,14 +8,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* What fontconfig and Pango keep for the life of a program is no leak of ours:
- * the leak checker asks for its exceptions under this name. */
-const char *__lsan_default_suppressions(void);
-const char *__lsan_default_suppressions(void)
-{
-    return "leak:libfontconfig\nleak:libpango\n";
-}
-
 static inline int sheet_log_apart(recede_rect a, recede_rect b)
 {
     const double touch = 0.02; /* mm */

@@ -8,14 +8,6 @@
 #include <cairo.h>
 #include <stdlib.h>
 
-/* What fontconfig and Pango keep for the life of a program is no leak of ours:
- * the leak checker asks for its exceptions under this name. */
-const char *__lsan_default_suppressions(void);
-const char *__lsan_default_suppressions(void)
-{
-    return "leak:libfontconfig\nleak:libpango\n";
-}
-
 /* A plan with its palette; every kind of wash is in it. */
 static void make(recede_plan *plan, size_t planes, const char *palette, recede_medium medium)
 {

@@ -72,7 +72,7 @@ static void the_test_colour_samples_have_their_published_colours(void **state)
     read_path(COLORD "ref/CIE-TCS.sp", &found);
     assert_int_equal(found.count, 15);
     for (int i = 0; i < 14; i++) {
-        char id[8];
+        char id[16];
         const recede_measurement *m = NULL;
         snprintf(id, sizeof id, "TCS%02d", i + 1);
         assert_int_equal(recede_measurements_named(&found, id, &m), 1);
