@@ -153,15 +153,33 @@ static int is_beaten(goal *g, stroll *ahead)
     return g->list.closest <= g->to_beat;
 }
 
-/* The closest of the pairs that promise most: a good start, no more. */
-static void approach(goal *g)
+/* Whether the search itself comes by this mix, perhaps in lower terms. */
+static int is_among_mixes(const goal *g, const recede_mix *mix)
+{
+    int parts = 0, last = -1;
+    if (mix->count < 1 || mix->count > g->rules->most_pigments)
+        return 0;
+    for (int i = 0; i < mix->count; last = mix->paint[i++]) {
+        if (mix->paint[i] <= last || mix->paint[i] >= (int)g->ground->count || mix->parts[i] < 1 ||
+            mix->parts[i] > g->rules->most_parts)
+            return 0;
+        parts += mix->parts[i];
+    }
+    return parts <= g->rules->most_parts;
+}
+
+/* The closest of the guess, or else of the pairs that promise most: a good start, no
+ * more. */
+static void approach(goal *g, const recede_mix *guess)
 {
     recede_over_pair pair[LIKELY_PAIRS];
     int count = 0;
-    if (g->rules->most_pigments > 1)
-        count = recede_over_likely(&g->visit, pair, LIKELY_PAIRS);
     g->visit.film = nearer_film;
     g->to_beat = INFINITY;
+    if (is_among_mixes(g, guess))
+        recede_over_visit_mix(&g->visit, guess, g->list.closest - 1);
+    else if (g->rules->most_pigments > 1)
+        count = recede_over_likely(&g->visit, pair, LIKELY_PAIRS);
     for (int i = 0; i < count && g->list.closest > NEAR_ENOUGH * g->list.tie; i++) {
         recede_mixes walk;
         recede_mixes_start_set(&walk, pair[i].paint, 2, g->rules->most_parts);
@@ -183,13 +201,13 @@ static recede_code choose_listed(goal *g, stroll *listed, recede_candidate *out)
 
 /* What was passed looking ahead need not be passed again: each choice is harder to beat
  * than the one before. */
-static recede_code choose(goal *g, recede_candidate *out)
+static recede_code choose(goal *g, const recede_mix *guess, recede_candidate *out)
 {
     stroll listed = {.passed = 0}, ahead;
     recede_mixes_start(&listed.at, (int)g->ground->count, g->rules);
     listed.more = recede_mixes_next(&listed.at);
     ahead = listed;
-    approach(g);
+    approach(g, guess);
     do {
         if (choose_listed(g, &listed, out))
             return g->code;
@@ -200,12 +218,12 @@ static recede_code choose(goal *g, recede_candidate *out)
     return RECEDE_OK;
 }
 
-static recede_code search_flat(goal *g, recede_recipe *out)
+static recede_code search_flat(goal *g, const recede_mix *guess, recede_recipe *out)
 {
     recede_candidate chosen;
     g->code = offer_ground(g);
     if (!g->code)
-        g->code = choose(g, &chosen);
+        g->code = choose(g, guess, &chosen);
     if (!g->code)
         *out = recede_recipe_of(g->ground, &chosen.mix, g->target, 1e-6 * g->list.closest);
     return g->code;
@@ -348,7 +366,7 @@ static recede_code search_one(const recede_palette *palette, const recede_rules 
     if (graded && ends[0] && ends[1] && halfway)
         code = search_graded(ends, halfway, &target->wash, allocator, out);
     else if (!graded && ends[0])
-        code = search_flat(ends[0], &out->from);
+        code = search_flat(ends[0], &target->guess, &out->from);
     recede_palette_free(halfway);
     free_goal(ends[0], allocator);
     free_goal(ends[1], allocator);

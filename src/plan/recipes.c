@@ -99,12 +99,14 @@ static void take_over(struct recede_plan *plan, recede_side *side,
     take_recipe(side, RECEDE_ON_LIT, found);
 }
 
-/* The shadow over a graded wash is graded too, though it may want one colour. */
+/* The shadow over a graded wash is graded too, though it may want one colour. A plane
+ * that stood in the same place before most likely wants much the same mix. */
 static void add_over(struct recede_plan *plan, over_washes *over, recede_planned *planned,
                      const recede_wash_target *target)
 {
+    const struct recede_plan *before = plan->before;
     const recede_palette *palette = plan->palette;
-    const recede_mix *crest = &planned->lit.crest.recipe.mix;
+    const recede_mix none = {0}, *crest = &planned->lit.crest.recipe.mix;
     const recede_mix *base = &recede_side_foot(&planned->lit)->recipe.mix;
     recede_over_target *to = &over->target[over->count];
     planned->shadow.graded |= planned->lit.graded;
@@ -113,8 +115,9 @@ static void add_over(struct recede_plan *plan, over_washes *over, recede_planned
     to->from_ground = recede_mix_reflectance(palette, crest, NULL);
     to->to_ground = recede_mix_reflectance(palette, base, NULL);
     to->half_ground = recede_half_and_half(palette, crest, base, NULL);
+    to->guess = before ? before->planes[planned - plan->planes].shadow.crest.recipe.mix : none;
     const recede_wash_recipe *found =
-        plan->before ? recede_known_on_lit(&plan->before->known, to) : NULL;
+        before ? recede_known_on_lit(&before->known, to) : NULL;
     if (found)
         take_over(plan, &planned->shadow, to, found);
     else

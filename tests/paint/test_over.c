@@ -4,6 +4,8 @@
 #include "support/allocator.h"
 #include "support/assert_near.h"
 
+#include <limits.h>
+
 #include "paint/brute.h"
 #include "paint/over_targets.h"
 #include "paint/recipes.h"
@@ -185,6 +187,55 @@ static void the_fast_search_finds_the_same(void **state)
     recede_rules usual = {3, 8, 1};
     search_as_the_reference(entry_of("landscape-twelve")->paints, usual, 0, 32, &d);
     search_as_the_reference(entry_of("landscape-twelve")->paints, usual, 1, 4, &d);
+}
+
+/* Each is guessed where nothing comes nearer than itself, and no tie forgives another. */
+static void a_guess_that_is_no_mix_is_passed_over(void **state)
+{
+    (void)state;
+    static const recede_mix odd[] = {
+        {2, {0, 2}, {5, 6}, 10},    {3, {0, 1, 2}, {1, 1, 1}, 10}, {2, {2, 0}, {3, 4}, 10},
+        {2, {0, 1}, {1, 0}, 10},    {1, {1}, {1}, 10},             {2, {0, 2}, {2, 4}, 10},
+        {2, {0, 2}, {INT_MAX, INT_MAX}, 10}, {2, {0, 99}, {1, 1}, 10}, {-1, {0}, {1}, 10},
+    };
+    enum { DRAWN = 6 }; /* so many can be painted at all */
+    recede_palette *palette = palette_of(small_box, RECEDE_WATERCOLOUR);
+    recede_rules rules = {2, 7, 0};
+    for (size_t i = 0; i < sizeof odd / sizeof odd[0]; i++) {
+        dice d = {2041};
+        recede_wash_recipe fast, reference;
+        recede_over_target target = flat_over(palette, &d, 0);
+        target.guess = odd[i];
+        if (i < DRAWN) {
+            recede_spectrum seen = plain_mix(palette, &odd[i], &target.from_ground);
+            target.wash.from = lab_of_spectrum(&seen);
+        }
+        search_both(palette, &rules, &target, 1, &fast, &reference);
+        assert_same_wash(&fast, &reference, 0);
+    }
+    recede_palette_free(palette);
+}
+
+static void a_guess_changes_nothing(void **state)
+{
+    (void)state;
+    static recede_over_target targets[MOST_TARGETS];
+    static recede_wash_recipe fast[MOST_TARGETS], reference[MOST_TARGETS];
+    recede_palette *palette = palette_of(entry_of("landscape-six")->paints, RECEDE_WATERCOLOUR);
+    recede_rules rules = {2, 8, 1};
+    dice d = {1207};
+    for (int i = 0; i < MOST_TARGETS; i++) {
+        targets[i] = flat_over(palette, &d, i);
+        targets[i].guess = any_mix(palette, &d, 2, 1);
+    }
+    for (int round = 0; round < 2; round++) {
+        search_both(palette, &rules, targets, MOST_TARGETS, fast, reference);
+        for (int i = 0; i < MOST_TARGETS; i++) {
+            assert_same_wash(&fast[i], &reference[i], 0);
+            targets[i].guess = reference[i].from.mix;
+        }
+    }
+    recede_palette_free(palette);
 }
 
 /* Paints that single precision does not hold: no K, no S, neither, or far too much. */
@@ -384,6 +435,8 @@ int main(void)
         cmocka_unit_test(the_reference_is_brute_force),
         cmocka_unit_test(graded_washes_take_one_set_of_paints),
         cmocka_unit_test(the_fast_search_finds_the_same),
+        cmocka_unit_test(a_guess_changes_nothing),
+        cmocka_unit_test(a_guess_that_is_no_mix_is_passed_over),
         cmocka_unit_test(odd_paints_too),
         cmocka_unit_test(no_more_is_laid_over_what_fits),
         cmocka_unit_test(over_paper_it_is_the_ordinary_search),
