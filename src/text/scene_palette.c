@@ -90,4 +90,5 @@ static void write_palette(recede_json *json, const recede_field *field, const vo
 
 const recede_form recede_form_palette = {
     "the name of a palette, such as \"landscape-twelve\", a palette file, such as \"box.json\", "
-    "an object with what such a file holds, or a list of at least one paint", "", read_palette, write_palette};
+    "an object with what such a file holds, or a list of at least one paint", "", read_palette,
+    write_palette};

@@ -57,7 +57,7 @@ for medium in oil gouache; do
     scene "\"paints/oil.json\"$own" '"mix": {"my grey": 1, "PY43": 3}' >moor/named.json
     scene "$(box paints/)$own" '"mix": {"my grey": 1, "PY43": 3}' >moor/object.json
     run 0 "$recede" study moor/named.json --json named.json
-    sed 's/paints\/oil.json/a palette of your own/' out >named.txt
+    sed 's/paints\/oil.json/a palette of its own/' out >named.txt
     run 0 "$recede" study moor/object.json -o object.png --json object.json
     grep -q "\"medium\": \"$medium\"" object.json || fault "the plan is not in $medium"
     /usr/bin/python3 "$source/tests/cli/own_paints.py" apart named.json object.json ||
