@@ -10,7 +10,11 @@
 #include "cli/sheets.h"
 #include "draw/chart.h"
 #include "draw/range.h"
+#include "text/columns.h"
 #include "text/plan_write.h"
+#include "text/words_chart.h"
+
+enum { WIDTH = 100 };
 
 static const char command[] = "chart";
 
@@ -25,7 +29,9 @@ static int say_wrong(const char *what)
     return RECEDE_EXIT_USAGE;
 }
 
-static int write_sheet(const recede_sheet *sheet, const char *path, const recede_plan *plan)
+/* Says what is left out, where anything is. */
+static int write_sheet(const recede_sheet *sheet, const char *path, const recede_plan *plan,
+                       const char *left_out)
 {
     const recede_cli_sheet drawn = recede_cli_sheet_of(sheet);
     recede_cli_words words;
@@ -33,6 +39,10 @@ static int write_sheet(const recede_sheet *sheet, const char *path, const recede
     recede_buffer_start(&words.text, NULL);
     if (plan)
         recede_plan_write(plan, &words.json);
+    if (*left_out) {
+        recede_columns_text(&words.text, left_out, WIDTH, 0);
+        recede_columns_text(&words.text, "--rows, --columns and --third take any paint.", WIDTH, 0);
+    }
     int code = recede_cli_sheet_write(&drawn, path, &words, NULL);
     recede_buffer_free(&words.json);
     recede_buffer_free(&words.text);
@@ -91,9 +101,16 @@ static int draw_chart(const given *g, recede_scene *scene)
     if (recede_palette_new(scene->paints, scene->paint_count, scene->medium, &scene->paper, NULL,
                            &palette, &error))
         return recede_cli_paints_explain(command, &error);
-    recede_chart_drawing drawing = {palette, &chart, scene->palette, 0, 0};
+    recede_buffer left_out;
+    recede_buffer_start(&left_out, NULL);
+    if (!g->rows || !g->columns) /* who names both has chosen */
+        recede_words_chart_left_out(&left_out, palette, &chart);
+    recede_chart_drawing drawing = {palette, &chart, scene->palette, 0, 0,
+                                    recede_buffer_string(&left_out)};
     recede_sheet sheet = recede_chart_sheet(&drawing);
-    code = write_sheet(&sheet, g->sheet, NULL);
+    code = left_out.failed ? recede_cli_no_memory()
+                           : write_sheet(&sheet, g->sheet, NULL, drawing.left_out);
+    recede_buffer_free(&left_out);
     recede_palette_free(palette);
     return code;
 }
@@ -127,7 +144,7 @@ static int draw_range(const given *g, const recede_loaded *loaded)
     int code = failed ? recede_cli_explain(loaded, &error) : RECEDE_EXIT_DONE;
     if (!failed) {
         recede_sheet sheet = recede_range_sheet(drawing);
-        code = write_sheet(&sheet, g->sheet, plan);
+        code = write_sheet(&sheet, g->sheet, plan, "");
         recede_range_end(drawing);
     }
     recede_plan_free(plan);
@@ -166,6 +183,7 @@ int recede_cli_chart(int count, char **words)
         command, "[SCENE]",
         "Draws the mixing chart of a palette: paints down, each mixed with the paints across,\n"
         "in three proportions and three strengths; or with --range what the palette reaches.\n"
+        "Which paints are left out, and why, is printed and stands on the chart.\n"
         "SCENE is a scene file, - for standard input, whose paints are taken; without one, the\n"
         "built-in scene.",
         options, sizeof options / sizeof options[0], 1};

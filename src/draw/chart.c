@@ -7,6 +7,7 @@
 enum { MOST_ROWS = 6, MOST_COLUMNS = 6 }; /* a page; more and the squares grow too small */
 
 static const double panel_top_mm = 32.5, panel_bottom_mm = 189.5;
+static const double left_out_top_mm = 27.6, left_out_height_mm = 7.2, after_mm = 0.8;
 static const double head_width_mm = 47, head_height_mm = 22;
 static const double most_width_mm = 110, most_height_mm = 60;
 
@@ -31,7 +32,9 @@ static recede_chart_page page_of(const recede_chart_drawing *drawing, size_t ind
 {
     const recede_chart *chart = drawing->chart;
     double x = recede_page_margin_mm, w = recede_page_width_mm - 2 * x;
-    double h = panel_bottom_mm - panel_top_mm;
+    double below = left_out_top_mm + left_out_height_mm + after_mm;
+    double top = *drawing->left_out ? below : panel_top_mm;
+    double h = panel_bottom_mm - top;
     recede_chart_page p = {.drawing = drawing};
     p.rows = span_of(chart->rows, drawing->row_blocks, index / drawing->column_blocks);
     p.columns = span_of(chart->columns, drawing->column_blocks, index % drawing->column_blocks);
@@ -41,7 +44,7 @@ static recede_chart_page page_of(const recede_chart_drawing *drawing, size_t ind
     p.square_h = p.square_h < most_height_mm ? p.square_h : most_height_mm;
     p.head_w = head_width_mm;
     p.head_h = head_height_mm;
-    p.panel = (recede_rect){x, panel_top_mm, head_width_mm + p.columns.count * p.square_w,
+    p.panel = (recede_rect){x, top, head_width_mm + p.columns.count * p.square_w,
                             head_height_mm + p.rows.count * p.square_h};
     return p;
 }
@@ -67,6 +70,8 @@ static int draw_title(const recede_chart_drawing *drawing, const recede_page *pa
     recede_words_chart_paints(&words, drawing->palette, drawing->palette_name);
     recede_buffer_text(&words, "; ");
     recede_words_chart(&words, drawing->palette, drawing->chart);
+    recede_type_set(page->type, page->cr, drawing->left_out,
+                    (recede_rect){x, left_out_top_mm, w, left_out_height_mm}, &recede_style_small);
     return set_words(page, &words, (recede_rect){x, 22.5, w, 5}, &line);
 }
 

@@ -11,9 +11,10 @@ typedef struct recede_chart_drawing {
     const recede_chart *chart;
     const char *palette_name; /* "": a list */
     size_t row_blocks, column_blocks; /* pages: across first, then down */
+    const char *left_out;     /* what is said of paints that are not on it, or "" */
 } recede_chart_drawing;
 
-/* The sheet of a drawing whose palette, chart and palette_name are set. */
+/* The sheet of a drawing whose palette, chart, palette_name and left_out are set. */
 recede_sheet recede_chart_sheet(recede_chart_drawing *drawing);
 
 #endif

@@ -49,10 +49,20 @@ static void write_how(recede_json *json, recede_medium medium)
     recede_page_words(json, "how", &words);
 }
 
+static void write_left_out(recede_json *json, const recede_palette *palette,
+                           const recede_chart *chart)
+{
+    recede_buffer words;
+    recede_buffer_start(&words, NULL);
+    recede_words_chart_left_out(&words, palette, chart);
+    recede_page_words(json, "left_out", &words);
+}
+
 static void write_chart(recede_json *json, const recede_palette *palette,
                         const recede_chart *chart)
 {
     write_how(json, recede_palette_medium(palette));
+    write_left_out(json, palette, chart);
     write_names(json, "rows", palette, chart->row, chart->rows);
     write_names(json, "columns", palette, chart->column, chart->columns);
     recede_json_array(json, "cells");

@@ -61,7 +61,8 @@ function show_chart(answer) {
   const rows = answer.rows.map((name, i) => make('tr', {}, make('th', { scope: 'row' }, name),
     ...answer.cells[i].map((patches, j) => chart_cell(patches, name, answer.columns[j]))));
   return [make('p', { className: 'aside' }, answer.how),
-    make('table', { className: 'grid' }, make('thead', {}, head), make('tbody', {}, ...rows))];
+    make('table', { className: 'grid' }, make('thead', {}, head), make('tbody', {}, ...rows)),
+    answer.left_out && make('p', { className: 'aside' }, answer.left_out)].filter(Boolean);
 }
 
 function show_step(step) {
@@ -71,7 +72,8 @@ function show_step(step) {
 }
 
 function show_work(answer) {
-  return [make('p', {}, answer.sum), make('ol', { className: 'steps' }, ...answer.steps.map(show_step)), make('p', { className: 'aside' }, answer.amounts)];
+  return [answer.beforehand && make('p', {}, answer.beforehand), make('ol', { className: 'steps' }, ...answer.steps.map(show_step)),
+    make('p', {}, answer.sum), make('p', { className: 'aside' }, answer.amounts)].filter(Boolean);
 }
 
 function draw_leaves() {

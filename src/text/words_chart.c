@@ -22,6 +22,61 @@ void recede_words_chart(recede_buffer *out, const recede_palette *palette,
                              paint_name(palette, chart->third));
 }
 
+/* ---- what is left out */
+
+enum { NEITHER, LET_DOWN, NOT_NAMED, REASONS };
+static const char *const reasons[REASONS] = {
+    [NEITHER] = ", being neither yellow or earth for the rows nor blue or green for the columns",
+    [LET_DOWN] = ", for the chart itself lightens every mix with white",
+    [NOT_NAMED] = ", not being among the paints that were named",
+};
+
+static int lightens(const recede_palette *palette, int paint)
+{
+    if (recede_medium_takes_water(recede_palette_medium(palette)))
+        return 0;
+    for (int i = 0; i < paint; i++)
+        if (recede_palette_paint(palette, (size_t)i)->is_white)
+            return 0;
+    return recede_palette_paint(palette, (size_t)paint)->is_white;
+}
+
+static int is_among(const int *paints, int count, int paint)
+{
+    for (int i = 0; i < count; i++)
+        if (paints[i] == paint)
+            return 1;
+    return 0;
+}
+
+/* One of the reasons; REASONS where the paint is on the chart. */
+static int why_left_out(const recede_palette *palette, const recede_chart *chart, int paint)
+{
+    if (is_among(chart->row, chart->rows, paint) || paint == chart->third ||
+        is_among(chart->column, chart->columns, paint) || lightens(palette, paint))
+        return REASONS;
+    if (recede_palette_paint(palette, (size_t)paint)->let_down)
+        return LET_DOWN;
+    return recede_paint_family_of(palette, paint) == RECEDE_FAMILY_OTHER ? NEITHER : NOT_NAMED;
+}
+
+void recede_words_chart_left_out(recede_buffer *out, const recede_palette *palette,
+                                 const recede_chart *chart)
+{
+    int sentences = 0;
+    for (int reason = 0; reason < REASONS; reason++) {
+        int said = 0;
+        for (int i = 0; i < (int)recede_palette_count(palette); i++) {
+            if (why_left_out(palette, chart, i) != reason)
+                continue;
+            if (!said)
+                recede_buffer_format(out, "%sLeft out%s", sentences++ ? " " : "", reasons[reason]);
+            recede_buffer_format(out, "%s %s", said++ ? ";" : ":", paint_name(palette, i));
+        }
+        recede_buffer_text(out, said ? "." : "");
+    }
+}
+
 void recede_words_chart_paints(recede_buffer *out, const recede_palette *palette,
                                const char *name)
 {

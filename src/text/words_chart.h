@@ -10,6 +10,13 @@
 void recede_words_chart(recede_buffer *out, const recede_palette *palette,
                         const recede_chart *chart);
 
+/* Which paints of the palette are nowhere on it, and why, a sentence for each reason: "Left
+ * out, being neither yellow or earth for the rows nor blue or green for the columns: pyrrole
+ * red; lamp black."; nothing where all are on it. In opaque media the white that lightens the
+ * mixes is. */
+void recede_words_chart_left_out(recede_buffer *out, const recede_palette *palette,
+                                 const recede_chart *chart);
+
 /* "landscape-twelve, watercolour": the paints and how they are used. name "" is
  * a list of the painter's own. */
 void recede_words_chart_paints(recede_buffer *out, const recede_palette *palette,

@@ -5,7 +5,9 @@
 # A PNG that pngcheck passes and a PDF, one page here; the same bytes under another
 # locale and in an empty environment.
 run 0 "$recede" chart -o twelve.png
-[ -s out ] && fault 'it printed something'
+tr '\n' ' ' <out | grep -q 'Left out, being neither .* columns: pyrrole red; quinacridone magenta[.]' ||
+    fault "the reds are left out silently: $(cat out)"
+grep -q -- '--third take' out || fault 'no word of what to do'
 pngcheck -q twelve.png || fault 'pngcheck does not pass the chart'
 run 0 env -i LSAN_OPTIONS="$LSAN_OPTIONS" LC_ALL=de_DE.UTF-8 "$recede" chart -o other.png
 cmp -s twelve.png other.png || fault 'another locale draws differently'
@@ -20,10 +22,27 @@ pngcheck many.png | grep -q 3508x9920 || fault 'not four pages'
 # change the sheet; a paint that the palette lacks may stand on it.
 run 0 "$recede" chart -o named.png --columns 'PB29, cobalt blue,phthalo blue, green shade,viridian' \
     --rows 'hansa yellow,diarylide yellow,yellow ochre,raw sienna,burnt sienna,burnt umber'
-cmp -s named.png twelve.png || fault 'the defaults by name draw differently'
+[ -s out ] && fault 'what the painter left out is told'
+cmp -s named.png twelve.png && fault 'the sheet does not tell what is left out'
 run 0 "$recede" chart -o third.png --third 'burnt sienna'
 cmp -s third.png twelve.png && fault 'the third paint shows nowhere'
+tr '\n' ' ' <out | grep -q 'pyrrole red; quinacridone magenta[.]' || fault 'on the chart, yet left out, or none'
+run 0 "$recede" chart -o third.png --third 'pyrrole red'
+tr '\n' ' ' <out | grep -q 'columns: quinacridone magenta[.]' || fault 'the third is left out'
+run 0 "$recede" chart -o rows.png --rows 'quinacridone magenta,pyrrole red,PY43'
+grep -q 'pyrrole\|neither' out && fault 'a paint on the chart is left out'
+tr '\n' ' ' <out | grep -q 'that were named: hansa yellow; .*; burnt umber[.]' ||
+    fault "what is not named is not told: $(cat out)"
 run 0 "$recede" chart -o oil.png --medium oil
+tr '\n' ' ' <out | grep -q 'lightens every mix with white: pale .*; pale ' || fault 'no pale paints'
+grep -q 'titanium' out && fault 'the white is in the mixes'
+if command -v pdftotext >/dev/null 2>&1; then
+    run 0 "$recede" chart -o oil.pdf --medium oil
+    pdftotext oil.pdf sheet.txt
+    tr '\n' ' ' <sheet.txt | grep -q 'Left out, being neither' || fault 'not told on the sheet'
+fi
+run 0 "$recede" chart -o all.png --palette 'yellow ochre,viridian'
+[ -s out ] && fault "nothing is left out: $(cat out)"
 run 0 "$recede" chart -o lacking.png --palette 'ultramarine blue' --rows 'aureolin'
 printf '{"paint":{"palette":["yellow ochre","viridian"]},"planes":[%s]}' "$plane" >scene.json
 run 0 "$recede" chart scene.json -o scene.png

@@ -3,12 +3,13 @@
 
 #include "draw/sheet_log.h"
 #include "paint/paints.h"
+#include "text/words_chart.h"
 
 /* A chart drawn as pixels with its log; returns how many pages. */
 static size_t draw(recede_palette *palette, recede_chart chart, const char *name,
                    recede_type_log *log, recede_sheet_pixels *pixels)
 {
-    recede_chart_drawing drawing = {palette, &chart, name, 0, 0};
+    recede_chart_drawing drawing = {palette, &chart, name, 0, 0, ""};
     recede_sheet sheet = recede_chart_sheet(&drawing);
     recede_sheet_options options = {.log = log};
     assert_int_equal(recede_sheet_to_pixels(&sheet, &options, pixels), RECEDE_SHEET_OK);
@@ -48,6 +49,40 @@ static void the_built_in_palettes_are_clear(void **state)
         recede_chart chart = recede_chart_of(palette);
         chart.third = (int)recede_palette_count(palette) - 1;
         assert_int_equal(check_drawn(palette, chart, sheets[i].name), sheets[i].pages);
+        recede_palette_free(palette);
+    }
+}
+
+/* What is left out is told on the sheet, of the built-in palettes without a cut. */
+static void paints_that_are_left_out_are_told(void **state)
+{
+    (void)state;
+    static const struct { const char *name; recede_medium medium; } palettes[] = {
+        {"landscape-six", RECEDE_WATERCOLOUR}, {"landscape-twenty-four", RECEDE_WATERCOLOUR},
+        {"opaque-sixteen", RECEDE_OIL}};
+    for (size_t i = 0; i < sizeof palettes / sizeof palettes[0]; i++) {
+        recede_palette *palette = palette_of(entry_of(palettes[i].name)->paints,
+                                             palettes[i].medium);
+        recede_chart chart = recede_chart_of(palette);
+        recede_type_log log = {0};
+        recede_sheet_pixels pixels;
+        recede_buffer words;
+        size_t told = 0;
+        recede_buffer_start(&words, NULL);
+        recede_words_chart_left_out(&words, palette, &chart);
+        recede_chart_drawing drawing = {palette, &chart, palettes[i].name, 0, 0,
+                                        recede_buffer_string(&words)};
+        recede_sheet sheet = recede_chart_sheet(&drawing);
+        recede_sheet_options options = {.log = &log};
+        assert_int_equal(recede_sheet_to_pixels(&sheet, &options, &pixels), RECEDE_SHEET_OK);
+        assert_int_equal(sheet_log_check(&log), pixels.pages);
+        assert_int_equal(cut_texts(&log), 0);
+        for (size_t r = 0; r < log.count; r++)
+            told += strstr(log.records[r].text, "Left out, being neither") != NULL;
+        assert_int_equal(told, pixels.pages);
+        sheet_log_free(&log);
+        free(pixels.rgb);
+        recede_buffer_free(&words);
         recede_palette_free(palette);
     }
 }
@@ -141,7 +176,7 @@ static void the_same_chart_gives_the_same_bytes(void **state)
     (void)state;
     recede_palette *palette = palette_of(entry_of("landscape-six")->paints, RECEDE_WATERCOLOUR);
     recede_chart chart = recede_chart_of(palette);
-    recede_chart_drawing drawing = {palette, &chart, "landscape-six", 0, 0};
+    recede_chart_drawing drawing = {palette, &chart, "landscape-six", 0, 0, ""};
     recede_sheet sheet = recede_chart_sheet(&drawing);
     recede_sheet_options options = {0};
     recede_buffer pdf[2];
@@ -161,6 +196,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_built_in_palettes_are_clear),
+        cmocka_unit_test(paints_that_are_left_out_are_told),
         cmocka_unit_test(charts_of_any_size_are_clear),
         cmocka_unit_test(patches_have_their_colours),
         cmocka_unit_test(long_names_stay_in_their_squares),

@@ -135,8 +135,10 @@ test('a wash opens to other mixes; ladder and chart are worked out when opened',
     await page.click('#work-leaf > summary');
     await page.waitForSelector('.steps li', { timeout: 60000 });
     assert.ok(await page.locator('.steps li').count() >= 13, 'a step for each wash');
+    assert.match(await page.textContent('#work > p:nth-child(2)'), /^In this order .* It takes \d+ tubes\.$/);
     await page.click('#chart-leaf > summary');
     await page.waitForSelector('.patches span');
+    assert.match(await page.textContent('#chart'), /Left out, being neither .*: pyrrole red; quinacridone magenta\./);
     assert.equal(await page.locator('.patches').count() * 9, await page.locator('.patches span').count());
     assert.deepEqual(said, []);
   } finally {
