@@ -563,10 +563,13 @@ recede_spectrum recede_half_and_half(const recede_palette *palette, const recede
 
 /* A wash to be laid over a dried one, and what it lies on: the reflectance of the
  * dried wash as seen, 0.03 (the surface's own) to 1 per band. A graded wash has a
- * ground under either end and one halfway; a flat one has from_ground alone. */
+ * ground under either end and one halfway; a flat one has from_ground alone. A guess,
+ * such as the mix chosen for a wash much like it, may save a flat one time, no more; it
+ * is passed over where it has no paints or is no mix by the rules. */
 typedef struct recede_over_target {
     recede_wash_target wash;
     recede_spectrum from_ground, to_ground, half_ground;
+    recede_mix guess;
 } recede_over_target;
 
 /* The reference search by the same rules, for washes laid over dried ones, in
@@ -747,8 +750,8 @@ typedef struct recede_scene {
     recede_rules rules;
     int shadows_over;                  /* 1: over the dried lit wash; 0: beside it, on bare
                                         * paper; -1: over in watercolour, else beside */
-    int most_tubes;                    /* paints in the whole order of work, 1 to 24;
-                                        * 0: as many as there are */
+    int most_tubes;                    /* to squeeze from in the whole order of work, 1 to
+                                        * 24; 0: as many as there are */
     recede_spectrum paper;
     double paper_width_m, paper_height_m;
     double sky_value;                  /* 1 to 10; NaN: 8.5, painted: the horizon's own */
@@ -1177,7 +1180,8 @@ recede_code recede_picture_group(const recede_plan *plan, int wanted, recede_gro
 
 typedef struct recede_work_wish {
     int wells;      /* 1 to 3 */
-    int most_tubes; /* paints in the whole picture, 1 to 24; 0: as the scene has it */
+    int most_tubes; /* to squeeze from in the whole picture, also for what is let down
+                     * beforehand, 1 to 24; 0: as the scene has it */
 } recede_work_wish;
 
 typedef enum recede_step_kind {
@@ -1222,7 +1226,7 @@ typedef struct recede_work_step {
 /* Big: keep it off small stacks. */
 typedef struct recede_work {
     int wells, most_tubes;    /* that one may use */
-    int tubes;                /* that are used */
+    int tubes;                /* that are squeezed from, also for what is let down */
     int exact;                /* 0: memory set a limit, a better order may be missed */
     double sum;               /* see above */
     double difference;        /* of that, the washes' own */
@@ -1239,11 +1243,11 @@ double recede_work_film_mm(recede_medium medium);
  * side that its shadow is laid over is the whole plane, any other side half of it,
  * an end of a graded wash half of that. index: of the plan's paints and rules, or
  * NULL, and one is made for the call. Where the best order uses more tubes than
- * one may, tubes are left out one at a time, each time the one without which
- * separate mixes stay nearest, and the order is sought from those that remain until
- * it uses no more: so fewer wells or tubes never give a smaller sum. Errors:
- * RECEDE_OUT_OF_RANGE (paths wells, most_tubes), RECEDE_CONFLICT (index),
- * RECEDE_NO_MEMORY, RECEDE_CANCELLED. */
+ * one may, tubes are left out one at a time, what is let down from them with them,
+ * each time the one without which separate mixes stay nearest, and the order is
+ * sought from those that remain until it uses no more: so fewer wells or tubes never
+ * give a smaller sum. Errors: RECEDE_OUT_OF_RANGE (paths wells, most_tubes),
+ * RECEDE_CONFLICT (index), RECEDE_NO_MEMORY, RECEDE_CANCELLED. */
 recede_code recede_work_of(const recede_plan *plan, const double *shares,
                            const recede_work_wish *wish, const recede_index *index,
                            const recede_allocator *allocator, const recede_progress *progress,
@@ -1255,10 +1259,10 @@ recede_code recede_work_of(const recede_plan *plan, const double *shares,
  * has RECEDE_MOST_WORK_CHOICES places. Errors: as recede_work_of. */
 typedef struct recede_work_choice {
     int wells;
-    int tubes;             /* in use */
+    int tubes;             /* to squeeze from, also for what is let down */
     double sum, difference;
     int additions, washings;
-    unsigned long paints;  /* bit i: paint i of the palette is in use */
+    unsigned long paints;  /* bit i: mixes name paint i of the palette */
 } recede_work_choice;
 #define RECEDE_MOST_WORK_CHOICES (RECEDE_MOST_WELLS + RECEDE_MOST_PAINTS)
 recede_code recede_work_choices(const recede_plan *plan, const double *shares,

@@ -129,7 +129,7 @@ int recede_cli_puddle(int count, char **words)
          &g.sheet},
         {0, "json", "FILE", "write it to FILE as JSON", &g.json},
         {0, "wells", "N", "wells to mix in, 1 to 3 (3: sky, greens, darks)", &g.wells},
-        {0, "tubes", "N", "the most paints in the mixes of the whole picture", &g.tubes},
+        {0, "tubes", "N", "the most tubes to squeeze from, also for what is let down", &g.tubes},
     };
     const recede_usage usage = {
         command, "[SCENE]",

@@ -1,10 +1,8 @@
 /* The order of work. */
-#include <math.h>
 #include <stdlib.h>
 
 #include "page/page.h"
 #include "text/words_let_down.h"
-#include "text/words_media.h"
 #include "text/words_work.h"
 
 static void write_step(recede_json *json, const recede_plan *plan, const recede_work *work,
@@ -26,50 +24,24 @@ static void write_step(recede_json *json, const recede_plan *plan, const recede_
     recede_json_end_object(json);
 }
 
-static void add_beforehand(recede_buffer *out, const recede_plan *plan, const recede_work *work)
-{
-    recede_buffer words;
-    recede_buffer_start(&words, out->allocator);
-    recede_words_beforehand_all(&words, plan, work);
-    if (words.size)
-        recede_buffer_format(out, " %s", recede_buffer_string(&words));
-    out->failed |= words.failed;
-    recede_buffer_free(&words);
-}
-
-static void write_sum(recede_json *json, const recede_plan *plan, const recede_work *work)
-{
-    static const char *const times[] = {"never", "once", "twice"};
-    const recede_trade *trade = recede_trade_of(recede_plan_scene(plan)->medium);
-    double farther = work->difference - work->planned_difference;
-    recede_buffer words;
-    recede_buffer_start(&words, NULL);
-    recede_buffer_format(&words, "%d %s, %d %s; a %s is %s ", work->tubes,
-                         work->tubes == 1 ? "tube" : "tubes", work->additions,
-                         trade->to_pour[work->additions != 1], trade->well, trade->washed);
-    if (work->washings < 3)
-        recede_buffer_text(&words, times[work->washings]);
-    else
-        recede_buffer_format(&words, "%d times", work->washings);
-    recede_buffer_format(&words, ". Over all %s this order is ", trade->washes);
-    recede_buffer_fixed(&words, fabs(farther), 1);
-    recede_buffer_format(&words, " %s mixing each by itself.",
-                         farther < 0 ? "nearer than" : "farther off than");
-    recede_page_words(json, "sum", &words);
-}
-
+/* In the order in which the command line tells it: what comes before the first step, the
+ * steps, and what they come to. */
 static void write_work(recede_json *json, const recede_plan *plan, const recede_work *work)
 {
     recede_buffer words;
-    write_sum(json, plan, work);
     recede_buffer_start(&words, NULL);
-    recede_words_amounts(&words, plan);
-    add_beforehand(&words, plan, work);
-    recede_page_words(json, "amounts", &words);
+    recede_words_beforehand_all(&words, plan, work);
+    recede_page_words(json, "beforehand", &words);
     recede_json_array(json, "steps");
     for (size_t i = 0; i < work->count; i++)
         write_step(json, plan, work, i);
     recede_json_end_array(json);
+    recede_buffer_start(&words, NULL);
+    recede_words_order(&words, plan, work);
+    recede_page_words(json, "sum", &words);
+    recede_buffer_start(&words, NULL);
+    recede_words_amounts(&words, plan);
+    recede_page_words(json, "amounts", &words);
 }
 
 static recede_code find(const recede_page *page, int wells, recede_work *out, recede_error *error)

@@ -5,6 +5,7 @@
 #include "colour/memory.h"
 #include "plan/fits.h"
 #include "plan/stage.h"
+#include "plan/work_needed.h"
 #include "plan/work_steps.h"
 
 typedef struct {
@@ -20,9 +21,10 @@ typedef struct {
     recede_work_path path;
 } task;
 
-static int paints_of(const task *t)
+static int tubes_of(const task *t)
 {
-    return (int)recede_palette_count(recede_plan_palette(t->plan));
+    const recede_palette *palette = recede_plan_palette(t->plan);
+    return recede_work_count_of(palette, recede_work_tubes(palette)).tubes;
 }
 
 /* ----------------------------------------------------------- beginning -- */
@@ -37,8 +39,8 @@ static recede_code check(task *t, const recede_work_wish *wish, recede_error *er
         return code;
     t->wells = wish->wells;
     t->most_tubes = wish->most_tubes ? wish->most_tubes : scene->most_tubes;
-    if (!t->most_tubes || t->most_tubes > paints_of(t))
-        t->most_tubes = paints_of(t);
+    if (!t->most_tubes || t->most_tubes > tubes_of(t))
+        t->most_tubes = tubes_of(t);
     if (t->index && !recede_index_fits(t->index, recede_plan_palette(t->plan), t->rules))
         return recede_fail(error, RECEDE_CONFLICT, "index");
     return RECEDE_OK;
@@ -121,19 +123,10 @@ static recede_code seek_from(task *t, int tubes, int wells, const recede_progres
     return code;
 }
 
-static uint32_t paints_used(const recede_work *work)
-{
-    uint32_t paints = 0;
-    for (size_t i = 0; i < work->count; i++)
-        for (int j = 0; j < work->steps[i].mix.count; j++)
-            paints |= (uint32_t)1 << work->steps[i].mix.paint[j];
-    return paints;
-}
-
 /* Whether an order can do with so many tubes, those that one would keep. */
 static int does_with(const task *t, const recede_work *work, int tubes)
 {
-    return !(paints_used(work) & ~recede_tubes_left(&t->tubes, tubes));
+    return !(recede_work_in_use(work) & ~(unsigned long)recede_tubes_left(&t->tubes, tubes));
 }
 
 /* From all tubes, then from one less at a time, until no more are in use than may be. */
@@ -141,7 +134,7 @@ static recede_code leave_out(task *t, int wells, const recede_progress *progress
                              recede_work *out)
 {
     recede_stage stage;
-    int all = paints_of(t);
+    int all = tubes_of(t);
     double each = 1.0 / (1 + all - t->most_tubes);
     recede_code code = seek(t, &t->washes, wells, recede_stage_start(&stage, progress, 0, each),
                             out);
@@ -161,7 +154,7 @@ static recede_code seek_within(task *t, int wells, const recede_progress *progre
 {
     recede_stage stage;
     recede_code code = leave_out(t, wells, recede_stage_start(&stage, progress, 0, 0.7), out);
-    if (code || t->most_tubes == paints_of(t) || wells == 1)
+    if (code || t->most_tubes == tubes_of(t) || wells == 1)
         return code;
     recede_work *other = recede_allocate_array(t->allocator, 1, sizeof *other);
     if (!other)
@@ -206,7 +199,7 @@ static void add_row(const rows *r)
     const recede_work *work = r->work;
     r->out[(*r->count)++] =
         (recede_work_choice){work->wells, work->tubes, work->sum, work->difference,
-                             work->additions, work->washings, paints_used(work)};
+                             work->additions, work->washings, recede_work_in_use(work)};
 }
 
 static recede_code choose_wells(task *t, const recede_progress *progress, const rows *r)
@@ -227,7 +220,7 @@ static recede_code choose_wells(task *t, const recede_progress *progress, const 
  * stands among the wells already, unless the wish is for fewer. */
 static recede_code choose_tubes(task *t, const recede_progress *progress, const rows *r)
 {
-    int all = paints_of(t), fewest = t->most_tubes < all ? all + 1 : 0;
+    int all = tubes_of(t), fewest = t->most_tubes < all ? all + 1 : 0;
     recede_stage stage;
     recede_code code = RECEDE_OK;
     for (int tubes = all; !code && tubes > 0; tubes--) {

@@ -246,7 +246,7 @@ recede_code recede_washes_offer(recede_washes *washes, recede_sets *sets, double
     if (!t)
         return RECEDE_NO_MEMORY;
     *t = (tiers){.washes = washes, .sets = sets, .width = width, .reach = width};
-    tubes->count = (int)recede_palette_count(sets->palette);
+    *tubes = recede_tubes_of(sets->palette);
     recede_tube_uses_start(&t->uses, sets->allocator);
     recede_code code = offer_tiers(t, tubes);
     for (size_t i = 0; !code && i < washes->count; i++)

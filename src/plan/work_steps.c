@@ -3,15 +3,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "plan/work_needed.h"
 #include "plan/work_volumes.h"
-
-static int paints_in_use(uint32_t paints)
-{
-    int count = 0;
-    for (; paints; paints &= paints - 1)
-        count++;
-    return count;
-}
 
 /* Less than a speck is rounding. */
 static double poured(double wanted_ml, double there_ml)
@@ -103,16 +96,16 @@ static void say_steps(const recede_washes *washes, const recede_work_path *path,
 
 static void sum_up(const recede_washes *washes, const recede_work_path *path, recede_work *out)
 {
-    uint32_t paints = 0;
+    const recede_palette *palette = recede_plan_palette(washes->plan);
+    unsigned long needed = recede_work_needed(palette, recede_work_in_use(out));
     for (size_t i = 0; i < washes->count; i++) {
         const recede_work_step *step = &out->steps[i];
         out->difference += step->delta_e;
         out->planned_difference += step->planned_delta_e;
         out->additions += step->additions;
         out->washings += step->kind == RECEDE_STEP_WASHED;
-        paints |= washes->wash[i].offers[path->offer[i]].puddle.paints;
     }
-    out->tubes = paints_in_use(paints);
+    out->tubes = recede_work_count_of(palette, needed).tubes;
     out->sum = 1e-6 * path->cost;
     out->exact = path->exact;
 }

@@ -4,14 +4,29 @@
 #include <string.h>
 
 #include "colour/memory.h"
+#include "plan/work_needed.h"
 
 enum { FIRST_ROOM = 1024 };
 
+recede_tubes recede_tubes_of(const recede_palette *palette)
+{
+    recede_tubes tubes = {.count = 0};
+    unsigned long are_tubes = recede_work_tubes(palette);
+    for (size_t i = 0; i < recede_palette_count(palette); i++) {
+        tubes.paints |= (uint32_t)1 << i;
+        if (are_tubes >> i & 1) {
+            tubes.lost[i] = (uint32_t)recede_work_lost_without(palette, i);
+            tubes.count++;
+        }
+    }
+    return tubes;
+}
+
 uint32_t recede_tubes_left(const recede_tubes *tubes, int left)
 {
-    uint32_t paints = ((uint32_t)1 << tubes->count) - 1;
+    uint32_t paints = tubes->paints;
     for (int i = 0; i < tubes->count - left; i++)
-        paints &= ~((uint32_t)1 << tubes->order[i]);
+        paints &= ~tubes->lost[tubes->order[i]];
     return paints;
 }
 
@@ -75,15 +90,14 @@ static double difference_with(const recede_tube_uses *uses, uint32_t paints)
     return sum;
 }
 
-static int least_missed(const recede_tube_uses *uses, uint32_t paints, int count)
+static int least_missed(const recede_tubes *tubes, const recede_tube_uses *uses, uint32_t paints)
 {
     int least = -1;
     double nearest = INFINITY;
-    for (int i = 0; i < count; i++) {
-        uint32_t own = (uint32_t)1 << i;
-        if (!(paints & own))
+    for (int i = 0; i < RECEDE_MOST_PAINTS; i++) {
+        if (!tubes->lost[i] || !(paints >> i & 1))
             continue;
-        double difference = difference_with(uses, paints & ~own);
+        double difference = difference_with(uses, paints & ~tubes->lost[i]);
         if (difference <= nearest) {
             nearest = difference;
             least = i;
@@ -96,6 +110,6 @@ void recede_tubes_leave_out(recede_tubes *tubes, const recede_tube_uses *uses, i
 {
     for (; *left > to; --*left) {
         uint32_t paints = recede_tubes_left(tubes, *left);
-        tubes->order[tubes->count - *left] = least_missed(uses, paints, tubes->count);
+        tubes->order[tubes->count - *left] = least_missed(tubes, uses, paints);
     }
 }

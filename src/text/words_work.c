@@ -1,5 +1,6 @@
 #include "text/words_work.h"
 
+#include "plan/work_needed.h"
 #include "text/words.h"
 #include "text/words_let_down.h"
 #include "text/words_media.h"
@@ -304,6 +305,18 @@ static void add_washings(recede_buffer *out, const recede_trade *trade, int wash
         recede_buffer_format(out, "%d times", washings);
 }
 
+/* What to bring; pale paints are made of it. */
+static void add_tubes(recede_buffer *out, const recede_palette *palette, const recede_work *work)
+{
+    recede_work_count count =
+        recede_work_count_of(palette, recede_work_needed(palette, recede_work_in_use(work)));
+    recede_buffer_format(out, " It takes %d %s", count.tubes, count.tubes == 1 ? "tube" : "tubes");
+    if (count.let_down)
+        recede_buffer_format(out, "; %d %s let down from them beforehand", count.let_down,
+                             count.let_down == 1 ? "paint is" : "paints are");
+    recede_buffer_text(out, ".");
+}
+
 void recede_words_order(recede_buffer *out, const recede_plan *plan, const recede_work *work)
 {
     const recede_trade *trade = recede_trade_of(recede_plan_scene(plan)->medium);
@@ -316,6 +329,7 @@ void recede_words_order(recede_buffer *out, const recede_plan *plan, const reced
                          trade->to_pour[work->additions != 1]);
     add_washings(out, trade, work->washings);
     recede_buffer_text(out, work->exact ? "." : "; there may be a better order.");
+    add_tubes(out, recede_plan_palette(plan), work);
 }
 
 void recede_words_amounts(recede_buffer *out, const recede_plan *plan)

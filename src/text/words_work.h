@@ -38,9 +38,9 @@ void recede_words_step(recede_buffer *out, const recede_plan *plan, const recede
  * itself, as the study has it, it is 1.9 off"; else nothing. */
 void recede_words_step_far(recede_buffer *out, const recede_work_step *step);
 
-/* What the order asks and how near it comes, in one sentence: "In this order the washes
+/* How near the order comes and what it asks, in two sentences: "In this order the washes
  * are off by 1.9 on average (each mixed by itself, as the study has it, by 1.7), with
- * 21 paints and waters to pour in and a well washed out once." */
+ * 21 paints and waters to pour in and a well washed out once. It takes 6 tubes." */
 void recede_words_order(recede_buffer *out, const recede_plan *plan, const recede_work *work);
 
 /* "3.1 ml", "12 ml", "0.05 ml". */

@@ -1,12 +1,12 @@
 /* The order of work as text to read. */
 #include <math.h>
 
+#include "plan/work_needed.h"
 #include "text/columns.h"
 #include "text/words.h"
 #include "text/words_let_down.h"
 #include "text/words_media.h"
 #include "text/words_work.h"
-#include "text/work_needed.h"
 #include "text/work_write.h"
 
 enum { WIDTH = 100, MOST_COLUMNS = 8 };
@@ -204,10 +204,8 @@ static void add_choice_note(recede_buffer *out, const recede_work_told *told)
     recede_buffer words;
     recede_buffer_format(begin(&words, out), "OFF is the average of all %s.", trade->washes);
     if (recede_work_lets_down(recede_plan_palette(told->plan)))
-        recede_buffer_text(&words, " TUBES are those to squeeze from, also for what is let down, "
-                                   "which is counted as pale. --tubes counts otherwise: each "
-                                   "paint that the mixes name, a pale one too, but not a tube "
-                                   "that is only let down.");
+        recede_buffer_text(&words, " TUBES are those to squeeze from, also for what is let down; "
+                                   "that is counted apart, as pale.");
     recede_buffer_text(out, "\n");
     add_paragraph(out, &words);
 }

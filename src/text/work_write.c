@@ -1,8 +1,8 @@
 #include "text/work_write.h"
 
+#include "plan/work_needed.h"
 #include "text/words.h"
 #include "text/words_work.h"
-#include "text/work_needed.h"
 
 /* Adds up to 1 from the library's 0; -1, none, is left out. */
 static void write_number(recede_json *json, const char *key, int from_0)

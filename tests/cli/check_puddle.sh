@@ -69,6 +69,15 @@ cmp -s out wrong && fault 'pyrrole red is needed: the scene shows nothing'
 grep -n . out | grep -A99 'NO ' | grep 'Let down beforehand' && fault 'let down after the steps'
 grep -q 'Let down beforehand: 1 part' out || fault 'what is let down is not told'
 grep -q '0\.1 and\|bring the sum' out && fault 'costs are told to a painter'
+grep -q 'It takes [0-9]* tubes; [0-9]* paints are let down' out || fault 'no word of the tubes'
+last=0
+for tubes in 10 8 6 5 4 3 2; do # the white and the tubes that are only let down among them
+    run 0 "$recede" puddle oil.json --tubes $tubes --json work.json
+    replay work.json
+    at_least "$last" "oil, $tubes tubes"
+    last=$(cat sum)
+    /usr/bin/python3 "$source/tests/plan/at_hand.py" work.json out >said || fault "$(cat said)"
+done
 run 0 "$recede" puddle oil.json --tubes 1
 tr -s ' \n' ' ' <out | grep -q 'another colour than the one wanted' || fault 'no warning: one paint'
 run 0 "$recede" study oil.json

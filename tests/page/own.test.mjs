@@ -303,6 +303,10 @@ for (const medium of ['gouache', 'acrylic', 'oil'])
       await page.waitForSelector('.rungs td', { timeout: 30000 });
       await page.waitForSelector('.patches span');
       await page.waitForSelector('.others li');
+      const work = await page.locator('#work > *').allTextContents();
+      assert.match(work[0], /^Let down beforehand: 1 part /, 'before the first step');
+      assert.match(work[2], /It takes \d+ tubes; \d+ paints are let down from them beforehand\.$/, 'after the last');
+      assert.equal(work.length, 4);
       const words = await all_words(page);
       assert.match(words, /titanium white/);
       const found = NOT_OPAQUE.exec(words);

@@ -303,6 +303,13 @@ static void test_what_is_looked_up(void **state)
     reply = reply_of(page);
     assert_int_equal(cJSON_GetArraySize(within(reply, "cells")),
                      cJSON_GetArraySize(within(reply, "rows")));
+    const char *left_out = within(reply, "left_out")->valuestring;
+    assert_non_null(strstr(left_out, "nor blue or green for the columns: quinacridone magenta."));
+    cJSON_Delete(reply);
+    assert_int_equal(recede_page_chart(page, 3), 1);
+    reply = reply_of(page); /* the third paint is on the chart */
+    assert_string_equal(recede_palette_paint(page->box.palette, 3)->name, "quinacridone magenta");
+    assert_string_equal(within(reply, "left_out")->valuestring, "");
     cJSON_Delete(reply);
     assert_int_equal(recede_page_match(page, -1, 0, 1), 1);
     assert_int_equal(recede_page_match(page, 2, 1, 0), 1);

@@ -135,7 +135,7 @@ static void the_tube_least_missed_stays_at_home(void **state)
 {
     (void)state;
     recede_tube_uses uses;
-    recede_tubes tubes = {.count = 3};
+    recede_tubes tubes = {.count = 3, .paints = 0x7, .lost = {0x1, 0x2, 0x4}};
     int left = 3;
     recede_tube_uses_start(&uses, recede_allocator_or_default(NULL));
     recede_tube_uses_clear(&uses);

@@ -1,8 +1,8 @@
 /* The words of the order of work: small amounts, and steps that are far off. */
 #include "text/words_work.h"
 
+#include "plan/work_needed.h"
 #include "text/plans.h"
-#include "text/work_needed.h"
 
 static void assert_mix(const recede_palette *palette, double paint_ml, const char *expected)
 {
