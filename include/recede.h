@@ -489,7 +489,7 @@ typedef enum recede_reach {
 /* A mix with what it gives. slip: the larger difference from the target with a
  * quarter more or less water (opaque: of the white); where the mix has none to
  * slip, delta_e; for the bare ground 0. reach: whether the closest mix that the
- * wash could take comes within 2; else, by the larger term of this recipe's
+ * wash could take comes within 3; else, by the larger term of this recipe's
  * difference, whether the target is too dark, too pale or too vivid. */
 typedef struct recede_recipe {
     recede_mix mix;
@@ -518,17 +518,17 @@ typedef struct recede_wash_recipe {
     int two_washes;          /* graded: half-and-half fails; dry between */
 } recede_wash_recipe;
 
-/* The luminance factor Y of the darkest and of the palest (the paper's) colour
- * that mixes under these rules can have. */
+/* The luminance factor Y of the darkest and of the palest (in watercolour the
+ * paper's) colour that mixes under these rules can have. */
 void recede_palette_range(const recede_palette *palette, const recede_rules *rules,
                           double *darkest_y, double *palest_y);
 
 /* Recipes for many washes in one pass over every mix: the simple, exhaustive
  * reference. The rule: among mixes whose difference, rounded to 1e-6, is
  * within tie of the closest: fewest pigments, fewest parts, smallest slip,
- * most water, palette order. The bare ground is a mix. Errors:
- * RECEDE_OUT_OF_RANGE (rules), RECEDE_NOT_FINITE, RECEDE_NO_MEMORY,
- * RECEDE_CANCELLED. out has count places. */
+ * most water, palette order. In watercolour the bare ground is a mix; in opaque
+ * media every passage is painted. Errors: RECEDE_OUT_OF_RANGE (rules),
+ * RECEDE_NOT_FINITE, RECEDE_NO_MEMORY, RECEDE_CANCELLED. out has count places. */
 recede_code recede_search_all(const recede_palette *palette, const recede_rules *rules,
                               const recede_wash_target *targets, size_t count,
                               recede_wash_recipe *out, const recede_allocator *allocator,
@@ -691,10 +691,10 @@ recede_chart_patch recede_chart_patch_at(const recede_palette *palette,
                                          int proportion, int strength);
 
 /* Where a palette reaches at one lightness: how many films, of all mixes that
- * the rules allow with all their water and the bare ground, have an L* within
- * RECEDE_GAMUT_BAND of it, on a grid of a* and b*. films[j][i] counts a* from i
- * - RECEDE_GAMUT_MOST - 0.5 on, and b* likewise from j, one unit each. In single
- * precision: good to 0.01, for drawing. Big: keep it off small stacks. */
+ * the rules allow with all their water, and in watercolour the bare ground, have
+ * an L* within RECEDE_GAMUT_BAND of it, on a grid of a* and b*. films[j][i] counts
+ * a* from i - RECEDE_GAMUT_MOST - 0.5 on, and b* likewise from j, one unit each. In
+ * single precision: good to 0.01, for drawing. Big: keep it off small stacks. */
 #define RECEDE_GAMUT_BAND 2.5
 enum { RECEDE_GAMUT_MOST = 120, RECEDE_GAMUT_SIDE = 2 * RECEDE_GAMUT_MOST + 1 };
 typedef struct recede_gamut {

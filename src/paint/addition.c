@@ -210,14 +210,13 @@ static recede_code search_all(search *s, recede_addition *out)
 
 static recede_code start(search *s, const recede_spectrum *ground, const recede_lab *targets)
 {
-    recede_lab bare = recede_palette_lab(s->palette, ground->at);
     s->best = recede_allocate_array(s->allocator, s->count, sizeof *s->best);
     s->limits = recede_allocate_array(s->allocator, s->count, sizeof *s->limits);
     s->found = recede_allocate_array(s->allocator, s->count, sizeof *s->found);
     if (!s->best || !s->limits || !s->found)
         return RECEDE_NO_MEMORY;
     for (size_t i = 0; i < s->count; i++)
-        s->best[i] = (best){recede_millionths(recede_delta_e(bare, targets[i])),
+        s->best[i] = (best){recede_difference_of_ground(s->palette, ground, targets[i]),
                             {{INFINITY, -1}, {INFINITY, -1}}};
     return recede_probe_start(&s->probe, s->palette, ground, targets, s->count, s->allocator);
 }

@@ -125,8 +125,7 @@ static recede_code search(flat_search *s, double known, recede_flat_answer *out)
 {
     const recede_palette *palette = s->index->palette;
     recede_mix bare = {0};
-    recede_lab paper = recede_palette_lab(palette, palette->paper.at);
-    double ground = recede_millionths(recede_delta_e(paper, s->aim.target));
+    double ground = recede_ground_difference(palette, s->aim.target);
     s->closest = fmin(ground, known);
     recede_code code = approach(s);
     s->list.closest = s->closest;

@@ -43,7 +43,8 @@ recede_code recede_gamut_fill(const recede_palette *palette, const recede_rules 
     double all = recede_mixes_count((int)palette->count, rules);
     for (size_t slice = 0; slice < count; slice++)
         memset(slices[slice].films, 0, sizeof slices[slice].films);
-    count_film(slices, count, bare.l, bare.a, bare.b);
+    if (palette->medium == RECEDE_WATERCOLOUR)
+        count_film(slices, count, bare.l, bare.a, bare.b);
     recede_curve_start(&maker, palette);
     recede_mixes_start(&walk, (int)palette->count, rules);
     for (; recede_mixes_next(&walk); done++) {

@@ -127,11 +127,10 @@ static recede_code offer_set(const recede_graded *graded, const int *paint, int 
 static recede_code offer_ground(const recede_palette *palette, recede_candidates *ends)
 {
     recede_mix bare = {0};
-    recede_lab lab = recede_palette_lab(palette, palette->paper.at);
     recede_code code = RECEDE_OK;
     for (int end = 0; !code && end < 2; end++)
         code = recede_candidates_offer(&ends[end], &bare,
-                                       recede_millionths(recede_delta_e(lab, ends[end].target)));
+                                       recede_ground_difference(palette, ends[end].target));
     return code;
 }
 

@@ -28,9 +28,8 @@ typedef struct {
 static recede_scored_set score_of_ground(const graded_search *s)
 {
     recede_scored_set ground = {.set = 0};
-    recede_lab paper = recede_palette_lab(s->index->palette, s->index->palette->paper.at);
     for (int end = 0; end < 2; end++)
-        ground.closest[end] = recede_millionths(recede_delta_e(paper, s->ends[end]));
+        ground.closest[end] = recede_ground_difference(s->index->palette, s->ends[end]);
     ground.score = fmax(ground.closest[0], ground.closest[1]);
     return ground;
 }

@@ -6,12 +6,6 @@
 #include "paint/recipe.h"
 #include "paint/slip.h"
 
-double recede_ground_difference(const recede_palette *palette, recede_lab target)
-{
-    recede_lab paper = recede_palette_lab(palette, palette->paper.at);
-    return recede_millionths(recede_delta_e(paper, target));
-}
-
 void recede_match_keeper_start(recede_match_keeper *keeper, const recede_palette *palette,
                                recede_lab target, double closest, double tie)
 {

@@ -38,7 +38,4 @@ void recede_match_keeper_offer(recede_match_keeper *keeper, const recede_mix *mi
 /* At least one mix must have been within the limit. */
 void recede_match_keeper_finish(const recede_match_keeper *keeper, recede_matches *out);
 
-/* The bare ground's difference from a target, in millionths. */
-double recede_ground_difference(const recede_palette *palette, recede_lab target);
-
 #endif

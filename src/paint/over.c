@@ -74,12 +74,6 @@ static goal *new_goal(const recede_palette *palette, const recede_rules *rules,
     return g;
 }
 
-static double ground_difference(const goal *g)
-{
-    recede_lab lab = recede_palette_lab(g->ground, g->ground->paper.at);
-    return recede_millionths(recede_delta_e(lab, g->target));
-}
-
 /* ---------------------------------------------------------------- flat -- */
 
 static double list_film(void *context, const recede_mix *mix, double difference)
@@ -93,7 +87,7 @@ static double list_film(void *context, const recede_mix *mix, double difference)
 static recede_code offer_ground(goal *g)
 {
     recede_mix bare = {0};
-    return recede_candidates_offer(&g->list, &bare, ground_difference(g));
+    return recede_candidates_offer(&g->list, &bare, recede_ground_difference(g->ground, g->target));
 }
 
 /* How close a mix yet to come must be to matter: so close that it puts out the mix
@@ -293,7 +287,8 @@ static void score_sets(goal *const *ends, recede_graded *graded)
         ends[end]->graded = graded;
         ends[end]->end = end;
         ends[end]->visit.film = set_film;
-        recede_graded_offer(graded, 0, 0, end, ground_difference(ends[end]));
+        recede_graded_offer(graded, 0, 0, end,
+                            recede_ground_difference(ends[end]->ground, ends[end]->target));
     }
     recede_graded_score(graded, 0);
     for (size_t set = 1; set < graded->sets; set++) {

@@ -26,9 +26,7 @@ typedef struct {
 static recede_code offer_ground(recede_candidates *end)
 {
     recede_mix bare = {0};
-    recede_lab lab = recede_palette_lab(end->palette, end->palette->paper.at);
-    return recede_candidates_offer(end, &bare,
-                                   recede_millionths(recede_delta_e(lab, end->target)));
+    return recede_candidates_offer(end, &bare, recede_ground_difference(end->palette, end->target));
 }
 
 /* Offers every mix of exactly these paints, with every water. */

@@ -23,10 +23,11 @@ static void take_y(recede_extremes *e, double y)
 
 void recede_extremes_start(recede_extremes *e, const recede_palette *palette)
 {
-    e->darkest_y = INFINITY;
-    e->palest_y = -INFINITY;
+    e->darkest_y = e->dark_l = INFINITY;
+    e->palest_y = e->pale_l = -INFINITY;
     recede_sweep_start(&e->sweep, palette);
-    take_y(e, recede_palette_xyz(palette, palette->paper.at).y);
+    if (palette->medium == RECEDE_WATERCOLOUR)
+        take_y(e, recede_palette_xyz(palette, palette->paper.at).y);
 }
 
 void recede_extremes_take(recede_extremes *e, const recede_mix *mix, float curve_l)

@@ -10,7 +10,7 @@ typedef struct recede_extremes {
     double dark_l, pale_l; /* no mix whose L* lies between can be either */
 } recede_extremes;
 
-/* Begins with the bare ground. */
+/* Begins with the bare ground, in watercolour. */
 void recede_extremes_start(recede_extremes *extremes, const recede_palette *palette);
 
 /* A mix without water, whose L* as a curve has it may tell that it is neither. */

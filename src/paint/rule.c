@@ -2,9 +2,26 @@
 
 #include <math.h>
 
+#include "paint/palette.h"
+
+#define FARTHER_THAN_ANY 1e9
+
 double recede_millionths(double difference)
 {
     return floor(difference * 1e6 + 0.5);
+}
+
+double recede_difference_of_ground(const recede_palette *palette, const recede_spectrum *ground,
+                                   recede_lab target)
+{
+    if (palette->medium != RECEDE_WATERCOLOUR)
+        return FARTHER_THAN_ANY;
+    return recede_millionths(recede_delta_e(recede_palette_lab(palette, ground->at), target));
+}
+
+double recede_ground_difference(const recede_palette *palette, recede_lab target)
+{
+    return recede_difference_of_ground(palette, &palette->paper, target);
 }
 
 int recede_mix_parts(const recede_mix *mix)

@@ -15,6 +15,12 @@ typedef struct recede_candidate {
  * up. The tie of the rules counts in millionths likewise. */
 double recede_millionths(double difference);
 
+/* How far a bare ground, or the palette's paper, is off, in millionths. In an opaque
+ * medium every passage is painted: there it counts as farther off than any mix can be. */
+double recede_difference_of_ground(const recede_palette *palette, const recede_spectrum *ground,
+                                   recede_lab target);
+double recede_ground_difference(const recede_palette *palette, recede_lab target);
+
 /* Parts of all pigments together; 0 for the bare ground. */
 int recede_mix_parts(const recede_mix *mix);
 

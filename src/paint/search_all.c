@@ -143,8 +143,9 @@ static recede_code consider_mix(search *s, recede_sweep *sweep, recede_mix mix, 
 static recede_code consider_ground(search *s)
 {
     recede_mix bare = {0};
-    recede_code code =
-        consider(s, &bare, 0, recede_palette_xyz(s->palette, s->palette->paper.at));
+    recede_code code = RECEDE_OK;
+    for (size_t i = 0; !code && i < s->goals; i++)
+        code = take(s, i, &bare, 0, recede_ground_difference(s->palette, s->goal[i].lab));
     recede_graded_score(&s->graded, 0);
     return code;
 }

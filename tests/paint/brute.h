@@ -72,10 +72,10 @@ static inline void brute_take(brute *b, const int *parts, int paints)
         mix.paint[mix.count] = i;
         mix.parts[mix.count++] = parts[i];
     }
-    if (mix.count && brute_has_common_divisor(parts, paints))
+    int watercolour = recede_palette_medium(b->palette) == RECEDE_WATERCOLOUR;
+    if (mix.count ? brute_has_common_divisor(parts, paints) : !watercolour)
         return;
-    int wet = recede_palette_medium(b->palette) == RECEDE_WATERCOLOUR && mix.count > 0;
-    for (size_t level = 0; level < (wet ? recede_water_count() : 1); level++) {
+    for (size_t level = 0; level < (watercolour && mix.count > 0 ? recede_water_count() : 1); level++) {
         mix.water = recede_water_at(level);
         brute_keep(b, &mix);
     }

@@ -142,6 +142,32 @@ static void bare_paper_is_the_recipe_for_paper(void **state)
     recede_palette_free(palette);
 }
 
+/* Common practice, no source: an opaque picture has no bare places by design. */
+static void in_opaque_media_no_place_is_left_bare(void **state)
+{
+    (void)state;
+    const recede_medium media[] = {RECEDE_GOUACHE, RECEDE_ACRYLIC, RECEDE_OIL};
+    for (int i = 0; i < 3; i++) {
+        recede_palette *palette = palette_of("titanium white|yellow ochre|viridian", media[i]);
+        recede_rules rules = {3, 8, 1};
+        recede_wash_target target = {0};
+        recede_wash_recipe found[2];
+        recede_index *index;
+        target.from = recede_colour_of_xyz(
+                          recede_xyz_of_reflectance(recede_palette_paper(palette))).lab;
+        assert_int_equal(recede_index_new(palette, &rules, 0, NULL, NULL, &index, NULL), RECEDE_OK);
+        assert_int_equal(recede_search_all(palette, &rules, &target, 1, &found[0], NULL, NULL, NULL),
+                         RECEDE_OK);
+        assert_int_equal(recede_search(index, &target, 1, &found[1], NULL, NULL, NULL), RECEDE_OK);
+        for (int n = 0; n < 2; n++) {
+            assert_int_equal(found[n].from.mix.count, 1);
+            assert_int_equal(found[n].from.mix.paint[0], 0);
+        }
+        recede_index_free(index);
+        recede_palette_free(palette);
+    }
+}
+
 /* Out of reach, the colour says which way: darker than black paint, paler than paper,
  * stronger than any paint. */
 static void what_no_mix_reaches_is_called_by_its_fault(void **state)
@@ -227,6 +253,7 @@ int main(void)
         cmocka_unit_test(twins_go_by_palette_order),
         cmocka_unit_test(a_colour_that_is_a_mix_is_met_exactly),
         cmocka_unit_test(bare_paper_is_the_recipe_for_paper),
+        cmocka_unit_test(in_opaque_media_no_place_is_left_bare),
         cmocka_unit_test(what_no_mix_reaches_is_called_by_its_fault),
         cmocka_unit_test(the_order_of_the_palette_does_not_change_the_difference),
         cmocka_unit_test(the_range_is_that_of_brute_force),
