@@ -129,6 +129,9 @@ $(BUILD)/tests/%: tests/%.c $(SUPPORT_OBJS) $(FRONT_LIB) $(LIB)
 	@echo "cc $<"
 	@$(CC) $(BASE) $(TEST_FLAGS) -MF $@.d -o $@ $< $(SUPPORT_OBJS) $(FRONT_LIB) $(LIB) $(TEST_LIBS)
 
+# Other flags make other objects.
+$(CORE_OBJS) $(FRONT_OBJS) $(CLI_OBJS) $(SUPPORT_OBJS): Makefile
+
 # Timings, never part of a test. Without NLopt it says so and goes on.
 BENCH_OBJS := $(call objects,$(sort $(wildcard tests/bench/*.c)))
 NLOPT_FLAGS = $(shell pkg-config --exists nlopt && echo -DRECEDE_NLOPT `pkg-config --cflags nlopt`)

@@ -28,7 +28,7 @@ uninstall:
 	rm -f $(addprefix $(DESTDIR),$(INSTALLED))
 
 # What the header declares is all that the installed library exports.
-$(PUBLIC)/librecede.a: $(LIB) tools/public-symbols.txt
+$(PUBLIC)/librecede.a: $(LIB) tools/public-symbols.txt tools/install.mk
 	@mkdir -p $(@D)
 	$(CC) -nostdlib -r -o $(PUBLIC)/recede.o $(CORE_OBJS)
 	objcopy --keep-global-symbols=tools/public-symbols.txt $(PUBLIC)/recede.o

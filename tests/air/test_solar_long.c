@@ -1,7 +1,8 @@
 /* The solar model against itself in extended precision, written anew in the order of
  * the report: R. Bird and C. Riordan, SERI/TR-215-2436 (1984), equations 2-1 to 3-8, with
  * the two constants of the authors' program (1.3366 in 2-4, 118.3 in 2-11). Air and sun
- * by chance. */
+ * by chance. Seen to fail with one constant of water's absorption changed in the fourth digit:
+ * tools/mutations.txt. */
 #include "air/constants.h"
 #include "air/solar.h"
 #include "support/assert_near.h"

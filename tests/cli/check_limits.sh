@@ -1,6 +1,8 @@
 #!/bin/sh
 # One beyond every limit of docs/limits.md: refused, with the words that the table has,
-# and nothing written. Text from files is data.
+# and nothing written. Text from files is data, and no name in a file chooses where to
+# write. Seen to fail with each limit lifted or lowered, with marks of direction, C1 and
+# escapes let through, and with a name taken for an output, as tools/mutations.txt lists.
 set -eu
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
@@ -66,6 +68,47 @@ for words in *.words; do
 done
 "$recede" check within.json > full.json || fault 'what stands just within the limits is refused'
 grep -qF '<b>&amp;</b>' full.json || fault 'markup is not kept as plain text'
+
+# Names that are paths, in every place of a file that holds a name: outputs stand where
+# the command line says, and nowhere else. The palette and paints are invented.
+mkdir -p names/here
+cd names/here
+/usr/bin/python3 - "$work/names" <<'END'
+import json, sys
+paths = ["../above.png", sys.argv[1] + "/root.json", "plain.png", "plain.json", "none/below.png"]
+bands = [0.25] * 36
+paints = [{"name": path, "source": path, "caution": path, "k": bands, "s": bands}
+          for path in paths]
+card = {"medium": "watercolour", "paper": {"lab": [95, 0, 4]},
+        "paints": [{"name": "../above.json", "colour_index": paths[1], "source": paths[2],
+                    "swatches": [{"water": 0, "lab": [30, 45, -80]},
+                                 {"water": 3, "lab": [48, 15, -62]},
+                                 {"water": 15, "lab": [74, -2, -32]}]}]}
+scene = {"title": paths[1], "paint": {"palette": "box.json", "most_pigments": 1},
+         "planes": [{"name": path, "distance": 30 * 4 ** i, "surface": "rock"}
+                    for i, path in enumerate(paths)]}
+box = {"purpose": paths[0], "paints": paints}
+for name, what in (("box", box), ("card", card), ("scene", scene)):
+    with open(name + ".json", "w") as file:
+        json.dump(what, file)
+END
+stood='./complaint ./here/box.json ./here/card.json ./here/scene.json ./said '
+tried=0
+for words in "study scene.json -o out.png --json out.json" "study scene.json -o out.pdf" \
+    "check scene.json -o out.json" "chart scene.json --range -o out.png" \
+    "wish scene.json --steps 0.1" \
+    "puddle scene.json -o out.png --json out.json" "ladder scene.json -o out.png" \
+    "skies scene.json -o out.png" "palette box.json -o out.png --json out.json" \
+    "swatch card.json -o out.json"; do
+    # shellcheck disable=SC2086
+    "$recede" $words > ../said 2> ../complaint || fault "recede $words: $(cat ../complaint)"
+    rm -f out.png out.pdf out.json
+    left=$(cd .. && find . -type f | LC_ALL=C sort | tr '\n' ' ')
+    [ "$left" = "$stood" ] ||
+        fault "recede $words: other files stand there: $left"
+    tried=$((tried + 1))
+done
+cd "$work"
 if ls -a | grep -q '\.part\|\.tmp'; then fault 'a temporary file is left'; fi
-echo "$count limits and kinds of text"
+echo "$count limits and kinds of text; $tried commands with paths for names"
 exit $status

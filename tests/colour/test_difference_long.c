@@ -1,6 +1,7 @@
 /* Colour differences against the same formula in extended precision, written anew from
  * the paper: G. Sharma, W. Wu and E. Dalal, Color Research and Application 30 (2005) 21,
- * equations 2 to 22. Colours by chance. */
+ * equations 2 to 22. Colours by chance. Seen to fail with one constant changed in the sixth
+ * decimal: tools/mutations.txt. */
 #include "recede.h"
 #include "support/assert_near.h"
 #include "support/chance.h"

@@ -161,6 +161,9 @@ static void paths_are_cut_at_the_room_there_is(void **state)
         }
         assert_int_equal(path[size], 'x');
     }
+    char untouched = 'x';
+    recede_path_field(&untouched, 0, "light", "sun_height");
+    assert_int_equal(untouched, 'x');
 }
 
 int main(void)

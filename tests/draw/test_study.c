@@ -1,4 +1,5 @@
-/* The study, drawn from plans of invented colours. */
+/* The study, drawn from plans of invented colours. Seen to fail with text set as markup:
+ * tools/mutations.txt. */
 #include "draw/study.h"
 
 #include "picture/fake_plan.c"
@@ -301,7 +302,7 @@ static void text_is_never_markup(void **state)
     recede_style style = {10, 0, 1, RECEDE_LEFT, {0, 0, 0}, 0};
     assert_non_null(type);
     assert_true(recede_type_width(type, "<b>x</b>&amp;", &style)
-                > 3 * recede_type_width(type, "x&", &style));
+                > 3 * recede_type_width(type, "xx", &style));
     recede_type_free(type);
 }
 

@@ -1,4 +1,5 @@
-/* The seeds of photographs. */
+/* The seeds of photographs. Seen to fail with a refusal that does not say that it is one:
+ * tools/mutations.txt. */
 #include "fuzz/fuzz_png.c"
 
 #include "fuzz/corpus.h"

@@ -1,6 +1,7 @@
 #!/bin/sh
 # recede page: writes the page where the program carries it; where not, it says how
-# to get it. What the page does is for make test-page.
+# to get it. What the page does is for make test-page. Seen to fail with a policy that
+# allows more: tools/mutations.txt.
 . tests/cli/lib.sh
 
 run 0 "$recede" page --help

@@ -1,5 +1,7 @@
 /* Washes laid over dried ones: the reference against the plainest search there is, the
  * fast one against the reference, and both against two films written out by hand. */
+#include "paint/curve.h"
+#include "paint/palette.h"
 #include "recede.h"
 #include "support/allocator.h"
 #include "support/assert_near.h"
@@ -238,31 +240,37 @@ static void a_guess_changes_nothing(void **state)
     recede_palette_free(palette);
 }
 
-/* Paints that single precision does not hold: no K, no S, neither, or far too much. */
+/* Paints that single precision hardly holds: no K, no S, nearly none of both; and does
+ * not hold: far too much of K. */
 static void odd_paints_too(void **state)
 {
     (void)state;
     recede_paint paints[5];
-    recede_palette *palette;
     recede_spectrum paper = recede_paper_white();
     size_t count = paints_of("yellow ochre|ultramarine blue|viridian|burnt sienna", paints);
+    recede_palette *ordinary = palette_of(small_box, RECEDE_WATERCOLOUR);
     memset(&paints[0].k, 0, sizeof paints[0].k);
     memset(&paints[1].s, 0, sizeof paints[1].s);
     for (int band = 0; band < RECEDE_BANDS; band++)
         paints[2].k.at[band] *= 1e-9;
-    assert_int_equal(recede_palette_new(paints, count, RECEDE_WATERCOLOUR, &paper, NULL, &palette,
-                                        NULL), RECEDE_OK);
-    recede_over_target targets[8];
-    recede_wash_recipe fast[8], reference[8];
-    recede_rules rules = {2, 5, 1};
-    dice d = {99};
-    recede_palette *ordinary = palette_of(small_box, RECEDE_WATERCOLOUR);
-    for (int i = 0; i < 8; i++)
-        targets[i] = flat_over(ordinary, &d, i);
-    search_both(palette, &rules, targets, 8, fast, reference);
-    for (int i = 0; i < 8; i++)
-        assert_same_wash(&fast[i], &reference[i], 0);
-    recede_palette_free(palette);
+    for (int held = 1; held >= 0; held--) {
+        recede_palette *palette;
+        recede_over_target targets[8];
+        recede_wash_recipe fast[8], reference[8];
+        recede_rules rules = {2, 5, 1};
+        dice d = {99};
+        if (!held)
+            paints[3].k.at[5] = RECEDE_MOST_K_OR_S;
+        assert_int_equal(recede_palette_new(paints, count, RECEDE_WATERCOLOUR, &paper, NULL,
+                                            &palette, NULL), RECEDE_OK);
+        assert_int_equal(recede_curve_holds(palette), held);
+        for (int i = 0; i < 8; i++)
+            targets[i] = flat_over(ordinary, &d, i);
+        search_both(palette, &rules, targets, 8, fast, reference);
+        for (int i = 0; i < 8; i++)
+            assert_same_wash(&fast[i], &reference[i], 0);
+        recede_palette_free(palette);
+    }
     recede_palette_free(ordinary);
 }
 

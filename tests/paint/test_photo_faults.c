@@ -124,6 +124,26 @@ static void uneven_light_is_told_where_it_cannot_be_taken_out(void **state)
     assert_int_equal(uneven, 0); /* a little does not matter */
 }
 
+/* Two cards said to be one grey, one a little lighter than the other: each is near the
+ * grey that the light makes of both, and only beside each other are they too far apart. */
+static void cards_that_differ_are_told(void **state)
+{
+    scene s = three_greys();
+    camera c = plain;
+    size_t first = s.count;
+    (void)state;
+    add_card(&s, 20, 160, 0.30);
+    add_card(&s, 20, 240, 0.34);
+    shoot(&s, &c);
+    s.patch[first].reflectance = s.patch[first + 1].reflectance = 0.32;
+    assert_int_equal(take(&s), RECEDE_OK);
+    for (size_t i = 0; i < s.count; i++)
+        if (s.patch[i].reflectance > 0)
+            assert_below(reading[i].card_off, 2);
+    assert_true(recede_delta_e(reading[first].lab, reading[first + 1].lab) > 2);
+    assert_int_equal(uneven, 1);
+}
+
 static void expect_error(const scene *s, recede_code code, const char *path)
 {
     assert_int_equal(take(s), code);
@@ -241,6 +261,7 @@ int main(void)
         cmocka_unit_test(each_end_of_each_channel_is_clipping),
         cmocka_unit_test(clipping_is_told),
         cmocka_unit_test(uneven_light_is_told_where_it_cannot_be_taken_out),
+        cmocka_unit_test(cards_that_differ_are_told),
         cmocka_unit_test(what_cannot_be_read_is_refused),
         cmocka_unit_test(the_smallest_patches_and_most_of_them_will_do),
         cmocka_unit_test(darkness_is_no_light),

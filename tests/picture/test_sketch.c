@@ -200,6 +200,35 @@ static void test_memory_runs_out(void **state)
     free(plan);
 }
 
+/* Of a new sketch and of skylines on it. */
+static void test_nothing_is_drawn_without_memory(void **state)
+{
+    static float lines[3 * WIDTH];
+    recede_plan *plan = malloc(sizeof *plan);
+    recede_code code = RECEDE_NO_MEMORY;
+    (void)state;
+    assert_non_null(plan);
+    fake_plan_make(plan, 3, FAKE_NOON);
+    for (size_t fail = 1; code; fail++) {
+        test_memory memory;
+        recede_allocator allocator = test_allocator(&memory, fail);
+        recede_sketch *sketch = NULL;
+        recede_error error;
+        code = recede_sketch_new(&allocator, &sketch, &error);
+        if (code)
+            assert_null(sketch);
+        else
+            code = recede_picture_skylines(sketch, plan, WIDTH, HEIGHT, lines, &error);
+        assert_true(fail == 1 ? code == RECEDE_NO_MEMORY : !code || code == RECEDE_NO_MEMORY);
+        if (code)
+            assert_string_equal(error.path, "picture");
+        recede_sketch_free(sketch);
+        assert_int_equal(memory.live, 0);
+        assert_in_range(fail, 1, 500);
+    }
+    free(plan);
+}
+
 /* Above every line of a picture of flat colours lies what is behind it, below it the
  * plane itself, until the line of a nearer one. */
 static void test_skylines_part_the_planes(void **state)
@@ -253,6 +282,7 @@ int main(void)
         cmocka_unit_test(test_it_keeps_what_it_drew),
         cmocka_unit_test(test_memory_runs_out),
         cmocka_unit_test(test_skylines_part_the_planes),
+        cmocka_unit_test(test_nothing_is_drawn_without_memory),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -158,12 +158,33 @@ static void advice_that_fails_leaves_the_plan_as_it_was(void **state)
     recede_plan_free(plan);
 }
 
+static void advice_may_lack_memory(void **state)
+{
+    (void)state;
+    static recede_scene scene;
+    make_scene(&scene, 0);
+    for (size_t nth = 1; nth <= 3; nth++) {
+        test_memory memory;
+        recede_allocator allocator = test_allocator(&memory, 0);
+        recede_plan *plan;
+        recede_error error;
+        assert_int_equal(recede_plan_new(&scene, &allocator, NULL, &plan, NULL), RECEDE_OK);
+        memory.fail_at = memory.calls + nth;
+        assert_int_equal(recede_plan_advise(plan, NULL, &error), RECEDE_NO_MEMORY);
+        for (size_t i = 0; i < recede_plan_warning_count(plan); i++)
+            assert_null(recede_plan_warning(plan, i)->pigment);
+        recede_plan_free(plan);
+        assert_int_equal(memory.live, 0);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_wash_out_of_reach_gets_its_pigment),
         cmocka_unit_test(washes_come_in_their_order),
         cmocka_unit_test(advice_that_fails_leaves_the_plan_as_it_was),
+        cmocka_unit_test(advice_may_lack_memory),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

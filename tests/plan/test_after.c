@@ -126,11 +126,27 @@ static void other_paints_are_left_alone(void **state)
     put_down(h);
 }
 
+static void a_scene_that_is_refused_makes_no_plan(void **state)
+{
+    (void)state;
+    hand *h = take_up();
+    recede_plan *after = h->before;
+    recede_error error;
+    plan_both_ways(h);
+    h->scene.planes[0].distance_m = -1.0;
+    assert_int_equal(recede_plan_after(h->before, &h->scene, h->index, NULL, NULL, &after, &error),
+                     RECEDE_OUT_OF_RANGE);
+    assert_string_equal(error.path, "planes[0].distance");
+    assert_null(after);
+    put_down(h);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(whatever_changes_the_plan_is_the_same),
         cmocka_unit_test(other_paints_are_left_alone),
+        cmocka_unit_test(a_scene_that_is_refused_makes_no_plan),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

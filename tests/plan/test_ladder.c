@@ -467,6 +467,7 @@ static void it_can_be_cancelled(void **state)
     assert_int_equal(recede_ladder_new(scene, &wish, NULL, &progress, &ladder, NULL),
                      RECEDE_CANCELLED);
     assert_null(ladder);
+    recede_ladder_free(ladder);
     free(scene);
 }
 

@@ -399,6 +399,29 @@ static int stop_at_once(void *context, double share_done)
     return 1;
 }
 
+static int stop_when_the_sun_moves(void *context, double share_done)
+{
+    ++*(int *)context;
+    return share_done > 0.0;
+}
+
+static void it_can_be_stopped_as_the_sun_moves(void **state)
+{
+    (void)state;
+    recede_scene *scene = malloc(sizeof *scene);
+    recede_wish_answer answer;
+    recede_error error;
+    int calls = 0;
+    recede_progress progress = {stop_when_the_sun_moves, &calls};
+    assert_non_null(scene);
+    make_scene(scene, 0);
+    recede_wish wish = {.kind = RECEDE_WISH_STEPS, .value = 4, .move_sun = 1};
+    assert_int_equal(recede_wish_grant(scene, &wish, NULL, &progress, &answer, &error),
+                     RECEDE_CANCELLED);
+    assert_int_equal(calls, 2);
+    free(scene);
+}
+
 static void it_can_be_stopped_and_may_lack_memory(void **state)
 {
     (void)state;
@@ -436,6 +459,7 @@ int main(void)
         cmocka_unit_test(a_denied_wish_for_the_sun_comes_nearest_of_all),
         cmocka_unit_test(asked_again_it_holds),
         cmocka_unit_test(wrong_wishes_are_refused),
+        cmocka_unit_test(it_can_be_stopped_as_the_sun_moves),
         cmocka_unit_test(it_can_be_stopped_and_may_lack_memory),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

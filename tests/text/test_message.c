@@ -1,4 +1,5 @@
-/* One line, whatever the file is called. */
+/* One line, whatever the file is called. Seen to fail with control characters let through in
+ * the name of a file: tools/mutations.txt. */
 #include <string.h>
 
 #include "support/assert_near.h"

@@ -1,5 +1,6 @@
 /* Swatch descriptions: what is read, and what is refused and where. All data are
- * invented. */
+ * invented. Seen to fail with the limits on swatches and on patches moved by one:
+ * tools/mutations.txt. */
 #include "text/swatch_read.h"
 
 #include <stdlib.h>
