@@ -137,6 +137,19 @@ static int take(const given *g, asked *a)
     return code ? code : read_words(a);
 }
 
+/* Of one paint one may read in any medium: where it needs a white, that is added. */
+static void lend_white(asked *a)
+{
+    recede_scene *scene = &a->scene;
+    if (scene->medium == RECEDE_WATERCOLOUR || scene->paint_count != 1 ||
+        scene->paints[0].is_white)
+        return;
+    if (recede_paint_named("titanium white", &scene->paints[1], NULL) == RECEDE_OK)
+        scene->paint_count = 2;
+    if (!a->purpose[0])
+        strcpy(a->purpose, "titanium white is added, to let it down with");
+}
+
 static int show(const given *g)
 {
     recede_palette *palette = NULL;
@@ -146,6 +159,8 @@ static int show(const given *g)
         return recede_cli_no_memory();
     const recede_scene *scene = &a->scene;
     int code = take(g, a);
+    if (!code)
+        lend_white(a);
     if (!code && recede_palette_new(scene->paints, scene->paint_count, scene->medium,
                                     &scene->paper, NULL, &palette, &error))
         code = recede_cli_paints_explain(command, &error);

@@ -209,9 +209,10 @@ int recede_cli_wish(int count, char **words)
     const recede_usage usage = {
         "wish", "[SCENE]",
         "Finds the visibility, from 0.2 to 250 km, that grants a wish for the values of the\n"
-        "planes as painted with the least change from the scene as given; or says that none\n"
-        "does and how near one comes. With --sun, visibility and sun together: halving or\n"
-        "doubling the visibility counts as much as 7 degrees of the sun.\n"
+        "planes as seen, their darks fitted to the paints, with the least change from the scene\n"
+        "as given; or says that none does and how near one comes. No mixes are sought: what a\n"
+        "study paints may be some tenths off. With --sun, visibility and sun together: halving\n"
+        "or doubling the visibility counts as much as 7 degrees of the sun.\n"
         "SCENE is a scene file, - for standard input; without one, the built-in scene.",
         options, sizeof options / sizeof options[0], 1};
     int code = recede_options_read(&usage, count, words, &g.scene);

@@ -95,6 +95,9 @@ static int draw(void *content, const recede_page *page, size_t index)
     recede_words_chart_paints(&foot, drawing->palette, drawing->palette_name);
     failed |= foot.failed;
     recede_page_foot(page, recede_buffer_string(&foot), index + 1, pages);
+    if (index + 1 == pages)
+        recede_page_care(page,
+                         recede_trade_of(recede_palette_medium(drawing->palette))->caution);
     recede_buffer_free(&foot);
     return failed ? -1 : 0;
 }

@@ -29,6 +29,8 @@ static int draw(void *content, const recede_page *page, size_t index)
     recede_page_foot(page, recede_buffer_string(&title), index + 1, page_count(sheet));
     sheet->failed |= title.failed;
     recede_buffer_free(&title);
+    if (index + 1 == page_count(sheet))
+        recede_page_care(page, recede_ladder_caution(sheet));
     if (sheet->blank)
         recede_ladder_draw_picture(sheet, page, index == 1);
     else if (index == 0)

@@ -10,7 +10,7 @@
 
 #include <math.h>
 
-static const double top_mm = 24.5, bottom_mm = 198, gap_mm = 2, head_height_mm = 6.5;
+static const double top_mm = 24.5, gap_mm = 2, head_height_mm = 6.5;
 static const double label_mm = 19, between_mm = 3.5, dab_width_mm = 17, dab_height_mm = 9.5,
                     after_dab_mm = 2.5;
 static const double dot_pitch_mm = 2.35, dot_share = 0.92;
@@ -125,13 +125,13 @@ static void lay_air(recede_ladder_sheet *sheet, recede_type *type, size_t air, d
         heights[i] = rung_height(sheet, type, &ladder->air[air].rung[i]);
         all += heights[i] + gap_mm;
     }
-    if (air == 0 || *y + all > bottom_mm)
+    if (air == 0 || *y + all > recede_ladder_bottom_mm(sheet))
         turn_page(sheet, y);
     else
         *y += 3;
     add_heading(sheet, air, y);
     for (size_t i = 0; i < ladder->wish.rung_count; i++) {
-        if (*y + heights[i] > bottom_mm) {
+        if (*y + heights[i] > recede_ladder_bottom_mm(sheet)) {
             turn_page(sheet, y);
             add_heading(sheet, air, y);
         }

@@ -30,6 +30,10 @@ typedef struct recede_ladder_sheet {
 recede_rect recede_ladder_set(recede_ladder_sheet *sheet, const recede_page *page,
                               recede_buffer *words, recede_rect room, const recede_style *style);
 
+/* What the medium calls for, and how far down a page may be filled above it. */
+const char *recede_ladder_caution(const recede_ladder_sheet *sheet);
+double recede_ladder_bottom_mm(const recede_ladder_sheet *sheet);
+
 /* The picture; answers 0: all but the nearest rung left open. */
 void recede_ladder_draw_picture(recede_ladder_sheet *sheet, const recede_page *page, int answers);
 

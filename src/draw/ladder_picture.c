@@ -6,7 +6,7 @@
 
 #include <math.h>
 
-static const double bands_top_mm = 34.5, lessons_top_mm = 174.5, lessons_bottom_mm = 198;
+static const double bands_top_mm = 34.5, lessons_top_mm = 174.5;
 static const double label_mm = 28, air_mm = 19;
 static const double head_mm = 8.6, row_mm = 19.2, dab_mm = 11, line_mm = 3.7, bar_mm = 2.2;
 
@@ -250,7 +250,7 @@ void recede_ladder_draw_picture(recede_ladder_sheet *sheet, const recede_page *p
     recede_page_rule(page, x, lessons_top_mm - 1.9, w);
     for (size_t i = 0; i < RECEDE_LESSONS; i++) {
         recede_rect room = {x + (lesson_w + gap) * (double)i, lessons_top_mm, lesson_w,
-                            lessons_bottom_mm - lessons_top_mm};
+                            recede_ladder_bottom_mm(sheet) - lessons_top_mm};
         draw_lesson(sheet, page, i, answers, room);
     }
 }

@@ -65,6 +65,22 @@ void recede_page_foot(const recede_page *page, const char *text, size_t number, 
                     (recede_rect){recede_page_width_mm - margin - 20, y, 20, 4}, &right);
 }
 
+static const double care_top_mm = 196.4;
+
+void recede_page_care(const recede_page *page, const char *caution)
+{
+    const recede_style style = {7, 7, 1, RECEDE_LEFT, recede_ink_pale, 0};
+    const recede_rect room = {recede_page_margin_mm, care_top_mm,
+                              recede_page_width_mm - 2 * recede_page_margin_mm, 3};
+    if (*caution)
+        recede_type_set(page->type, page->cr, caution, room, &style);
+}
+
+double recede_page_bottom_mm(double usual_mm, const char *caution)
+{
+    return *caution ? fmin(usual_mm, care_top_mm) : usual_mm;
+}
+
 recede_rect recede_page_snap(const recede_page *page, recede_rect rect, size_t *width,
                              size_t *height)
 {

@@ -30,6 +30,12 @@ void recede_page_rule(const recede_page *page, double x, double y, double w);
 /* One line at the foot: a text at the left, the page's number at the right. */
 void recede_page_foot(const recede_page *page, const char *text, size_t number, size_t count);
 
+/* One small line right above the foot: what the medium calls for, "" for nothing. */
+void recede_page_care(const recede_page *page, const char *caution);
+
+/* How far down a page may be filled, usually so far, where it has that line. */
+double recede_page_bottom_mm(double usual_mm, const char *caution);
+
 /* A picture's room as whole pixels, so that its pixels meet the page's. */
 recede_rect recede_page_snap(const recede_page *page, recede_rect rect, size_t *width,
                              size_t *height);

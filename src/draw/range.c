@@ -9,7 +9,7 @@
 static const double fields_top_mm = 43;
 
 static const char guide[] =
-    "A field holds the colours that mixes reach at its value; its circles are 20 apart in chroma. A spot is a colour that "
+    "A field holds the colours that mixes reach at its value; its circles are 20 apart in C*, CIELAB chroma. A spot is a colour that "
     "the picture wants, numbered as in the list; its own value may lie a little off the field's. From one out of reach a "
     "line leads to the mix chosen for it. Print and screen only guide: paints of one name differ from maker to maker.";
 

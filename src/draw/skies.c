@@ -2,6 +2,7 @@
 
 #include "colour/memory.h"
 #include "draw/skies_parts.h"
+#include "text/words_media.h"
 #include "text/words_skies.h"
 
 #include <math.h>
@@ -19,7 +20,10 @@ static int lay(void *content, recede_type *type, size_t *pages)
 static int draw(void *content, const recede_page *page, size_t index)
 {
     recede_skies_sheet *sheet = content;
-    recede_page_foot(page, recede_plan_scene(sheet->skies->plan[0])->title, index + 1, 1 + sheet->change_pages);
+    const recede_scene *scene = recede_plan_scene(sheet->skies->plan[0]);
+    recede_page_foot(page, scene->title, index + 1, 1 + sheet->change_pages);
+    if (index == sheet->change_pages)
+        recede_page_care(page, recede_trade_of(scene->medium)->caution);
     int failed = index == 0 ? recede_skies_draw_pictures(sheet, page)
                             : recede_skies_draw_changes(sheet, page, index - 1);
     return failed || sheet->failed ? -1 : 0;

@@ -8,6 +8,7 @@
 #include "text/words.h"
 #include "text/words_let_down.h"
 #include "text/words_ladder_parts.h"
+#include "text/words_media.h"
 #include "text/words_skies.h"
 
 #include <math.h>
@@ -18,7 +19,7 @@ enum { COLUMNS = 3 };
  * note at the end. */
 enum { PLANE, HEAD, HEAD_AGAIN, NOTE };
 
-static const double top_mm = 24, bottom_mm = 197.4, gutter_mm = 7.5, between_mm = 6;
+static const double top_mm = 24, gutter_mm = 7.5, between_mm = 6;
 static const double thumb_w_mm = 25, thumb_h_mm = 19, dab_w_mm = 9.5, dab_h_mm = 5, text_x_mm = 12;
 
 static const char legend[] =
@@ -32,6 +33,12 @@ static const char *const note[] = {
     "where the colour hardly moves: keep the old one if you like it better, and look at the dab.",
     "Never look into the sun. Wear a hat, drink, and move with the shade.",
 };
+
+static double bottom_mm(const recede_skies_sheet *sheet)
+{
+    recede_medium medium = recede_plan_scene(sheet->skies->plan[0])->medium;
+    return recede_page_bottom_mm(197.4, recede_trade_of(medium)->caution);
+}
 
 static double column_width(void)
 {
@@ -234,7 +241,7 @@ static double height_with(recede_skies_sheet *sheet, recede_type *type, size_t l
 static double together(recede_skies_sheet *sheet, recede_type *type, size_t light, size_t blocks)
 {
     double all = height_with(sheet, type, light, blocks);
-    return all <= bottom_mm - top_mm ? all : height_with(sheet, type, light, blocks < 3 ? blocks : 3);
+    return all <= bottom_mm(sheet) - top_mm ? all : height_with(sheet, type, light, blocks < 3 ? blocks : 3);
 }
 
 /* The largest size at which every light has a column to itself; where none
@@ -247,7 +254,7 @@ static double size_of_changes(recede_skies_sheet *sheet, recede_type *type, size
         sheet->change_pt = sizes_pt[s];
         for (size_t i = 0; i < sheet->skies->count; i++)
             highest = fmax(highest, height_with(sheet, type, i, blocks));
-        if (highest <= bottom_mm - top_mm)
+        if (highest <= bottom_mm(sheet) - top_mm)
             return sizes_pt[s];
     }
     return else_pt;
@@ -259,13 +266,13 @@ static void lay_light(recede_skies_sheet *sheet, recede_type *type, size_t light
     recede_skies_block head = {.light = light, .kind = HEAD}, again = {.light = light, .kind = HEAD_AGAIN};
     if (at->y > top_mm)
         at->y += between_mm;
-    if (at->y + together(sheet, type, light, planes + 1) > bottom_mm && at->y > top_mm)
+    if (at->y + together(sheet, type, light, planes + 1) > bottom_mm(sheet) && at->y > top_mm)
         next_column(at);
     add(sheet, head, height_of(sheet, type, &head), at);
     for (size_t i = 0; i <= planes; i++) {
         recede_skies_block block = {.light = light, .plane = i};
         double height = height_of(sheet, type, &block);
-        if (at->y + height > bottom_mm) {
+        if (at->y + height > bottom_mm(sheet)) {
             next_column(at);
             add(sheet, again, height_of(sheet, type, &again), at);
         }
@@ -282,7 +289,7 @@ static void lay_note(recede_skies_sheet *sheet, recede_type *type, place *at)
         next_column(at);
     else
         at->y += between_mm;
-    if (at->y + height <= bottom_mm)
+    if (at->y + height <= bottom_mm(sheet))
         add(sheet, block, height, at);
 }
 

@@ -15,7 +15,7 @@ static const double name_mm = 5.6, line_mm = 4.6, strip_mm = 6.5;
 
 static const char legend[] =
     "Under each picture the mixes from far to near: on the left of each pair the lit side, on the right the "
-    "shadow side; first the sky, overhead and at the horizon.";
+    "shadow side; first the top of the sky and the horizon.";
 
 /* Dabs, or plain stripes where there are too many for that. */
 static void draw_colour(const recede_page *page, recede_rect room, uint32_t seed, const recede_wash *wash)

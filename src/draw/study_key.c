@@ -43,7 +43,7 @@ static void add_sky(recede_study *study)
     const recede_side *sky = recede_plan_sky(study->plan);
     recede_key_row *row = add_row(study, NULL);
     row->left_side = row->right_side = sky;
-    row->left_label = sky->graded ? "overhead" : "all over";
+    row->left_label = sky->graded ? "top of the sky" : "all over";
     row->left = &sky->crest;
     row->right_label = "at the horizon";
     row->right = sky->graded ? &sky->base : NULL;

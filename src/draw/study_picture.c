@@ -77,7 +77,7 @@ static value_line line_at(const recede_study *study, size_t i)
 {
     const recede_side *sky = recede_plan_sky(study->plan);
     if (i == 0)
-        return (value_line){sky->graded ? "sky, top and horizon" : "sky", &sky->crest,
+        return (value_line){sky->graded ? "top of the sky, horizon" : "sky", &sky->crest,
                             sky->graded ? &sky->base : NULL};
     const recede_planned *planned = recede_plan_at(study->plan, i - 1);
     return (value_line){recede_plan_scene(study->plan)->planes[planned->plane].name,

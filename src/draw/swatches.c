@@ -8,7 +8,7 @@
 
 enum { MOST_ROWS = 6 };
 
-static const double heads_top_mm = 29, rows_top_mm = 33.6, notes_bottom_mm = 197.5;
+static const double heads_top_mm = 29, rows_top_mm = 33.6;
 static const double after_rows_mm = 1.6;
 
 /* How to use the sheet. */
@@ -44,6 +44,16 @@ static void take_notes(const recede_paints_told *told, size_t paint, recede_swat
 static double width(void)
 {
     return recede_page_width_mm - 2 * recede_page_margin_mm;
+}
+
+static const char *caution_of(const recede_paints_told *told)
+{
+    return recede_trade_of(recede_palette_medium(told->palette))->caution;
+}
+
+static double notes_bottom_mm(const recede_paints_told *told)
+{
+    return recede_page_bottom_mm(197.5, caution_of(told));
 }
 
 /* ---- the lines under the rows: how to use the sheet, and the cautions */
@@ -82,7 +92,7 @@ static int draw_notes(const recede_paints_told *told, const recede_swatches_note
                       const recede_page *page, double y)
 {
     const recede_style style = note_style();
-    recede_rect room = {recede_page_margin_mm, y, width(), notes_bottom_mm - y + 1};
+    recede_rect room = {recede_page_margin_mm, y, width(), notes_bottom_mm(told) - y + 1};
     recede_buffer words;
     int failed = guide_words(&words, told);
     recede_rect taken = recede_page_set(page, &words, room, &style, &failed);
@@ -107,7 +117,7 @@ static int fill_page(const recede_paints_told *told, recede_type *type, size_t *
         double height, top = rows_top_mm + (double)(rows + 1) * recede_swatches_row_mm;
         take_notes(told, *next, &notes);
         failed |= notes_height(told, &notes, type, &height);
-        if (rows > 0 && top + after_rows_mm + height > notes_bottom_mm)
+        if (rows > 0 && top + after_rows_mm + height > notes_bottom_mm(told))
             break;
         rows++;
         (*next)++;
@@ -166,6 +176,8 @@ static int draw(void *content, const recede_page *page, size_t index)
     recede_buffer_start(&foot, NULL);
     recede_buffer_format(&foot, "swatches, %s", *told->name ? told->name : "a palette of your own");
     recede_page_foot(page, recede_buffer_string(&foot), index + 1, drawing->pages);
+    if (index + 1 == drawing->pages)
+        recede_page_care(page, caution_of(told));
     failed |= foot.failed;
     recede_buffer_free(&foot);
     return failed ? -1 : 0;

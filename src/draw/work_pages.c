@@ -167,6 +167,8 @@ static double put_notes(pen p)
     recede_words_amounts(begin(&p, &words), p.pages->plan);
     put(&p, &words, &recede_style_small, 1);
     recede_words_order(begin(&p, &words), p.pages->plan, p.pages->work);
+    put(&p, &words, &recede_style_small, 1);
+    recede_buffer_text(begin(&p, &words), trade_of(p.pages)->caution);
     put(&p, &words, &recede_style_small, 0);
     return p.y - top;
 }

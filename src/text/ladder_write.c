@@ -127,6 +127,9 @@ void recede_ladder_tell(const recede_ladder *ladder, recede_buffer *out)
         recede_words_lesson(&words, ladder, i);
         tell(out, &words, 0);
     }
+    recede_words_ladder_scale(&words, ladder);
+    if (words.size)
+        tell(out, &words, 0);
     for (size_t air = 0; air < ladder->wish.air_count; air++)
         tell_air(ladder, air, &words, out);
 }

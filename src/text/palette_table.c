@@ -106,8 +106,8 @@ static void add_pigments(recede_buffer *out)
     }
 }
 
-/* The notes marked as used; NULL: all. */
-static void add_figures(recede_buffer *out, const int *used)
+/* The notes marked as used, as they hold for the medium; used NULL: all, for any. */
+static void add_figures(recede_buffer *out, const int *used, recede_medium medium)
 {
     recede_buffer_text(out, "\nWhere the figures come from\n");
     for (size_t i = 0; i < recede_pigment_count(); i++) {
@@ -115,8 +115,11 @@ static void add_figures(recede_buffer *out, const int *used)
         recede_buffer words;
         if (first_like(i, same_figures) != i || (used && !used[note_of(i)]))
             continue;
-        recede_buffer_format(begin(out, &words), "[%d] %s: %s", note_of(i), pigment->source,
-                             pigment->measured);
+        recede_buffer_format(begin(out, &words), "[%d] %s: ", note_of(i), pigment->source);
+        if (used)
+            recede_words_figures(&words, pigment, medium);
+        else
+            recede_buffer_text(&words, pigment->measured);
         put(out, &words);
     }
 }
@@ -148,7 +151,7 @@ void recede_palette_list_text(recede_buffer *out)
 {
     add_palettes(out);
     add_pigments(out);
-    add_figures(out, NULL);
+    add_figures(out, NULL, RECEDE_WATERCOLOUR);
     add_cautions(out);
     recede_buffer_text(out, "\n");
     recede_columns_text(out, labels, WIDTH, 0);
@@ -302,7 +305,7 @@ void recede_palette_told_text(const recede_paints_told *told, recede_buffer *out
     for (int note = 0; note < MOST_NOTES; note++)
         any |= used[note];
     if (any)
-        add_figures(out, used);
+        add_figures(out, used, recede_palette_medium(told->palette));
     recede_buffer_text(out, "\n");
     recede_columns_text(out, labels, WIDTH, 0);
 }

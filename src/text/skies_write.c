@@ -15,6 +15,8 @@ static const recede_wash *base_of(const recede_side *side)
     return side->graded ? &side->base : &side->crest;
 }
 
+static const char top_of_sky[] = "top of the sky";
+
 /* labels: of the whole, of its crest, of its base */
 static size_t add_side(recede_told *told, const char *plane, const char *const labels[3],
                        const recede_side *from, const recede_side *to)
@@ -29,7 +31,7 @@ static size_t add_side(recede_told *told, const char *plane, const char *const l
 size_t recede_skies_told(const recede_skies *skies, size_t light, size_t plane,
                          recede_told told[RECEDE_MOST_TOLD])
 {
-    static const char *const sky[] = {"all over", "overhead", "horizon"};
+    static const char *const sky[] = {"all over", top_of_sky, "horizon"};
     static const char *const lit[] = {"lit", "lit crest", "lit foot"};
     static const char *const shadow[] = {"shadow", "shadow crest", "shadow foot"};
     const recede_plan *before = skies->plan[0], *after = skies->plan[1 + light];
@@ -141,7 +143,10 @@ static void tell_light(const recede_skies *skies, size_t light, recede_buffer *w
     for (size_t plane = 0; plane <= recede_plan_count(plan); plane++) {
         size_t count = recede_skies_told(skies, light, plane, told);
         for (size_t i = 0; i < count; i++) {
-            recede_buffer_format(words, "- %s, %s: ", told[i].plane, told[i].label);
+            recede_buffer_text(words, "- ");
+            if (told[i].label != top_of_sky)
+                recede_buffer_format(words, "%s, ", told[i].plane);
+            recede_buffer_format(words, "%s: ", told[i].label);
             recede_words_change(words, recede_plan_palette(plan), told[i].from, told[i].to);
             tell(out, words, INDENT);
         }

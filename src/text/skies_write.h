@@ -15,7 +15,7 @@ void recede_skies_tell(const recede_skies *skies, recede_buffer *out);
  * to near; of each its sides, and of graded ones both ends. */
 typedef struct recede_told {
     const char *plane;  /* its name, or "sky" */
-    const char *label;  /* "lit", "shadow", "lit crest", "overhead", ... */
+    const char *label;  /* "lit", "shadow", "lit crest", "top of the sky", ... */
     const recede_wash *from, *to;
 } recede_told;
 

@@ -6,6 +6,7 @@
 #include "text/numbers.h"
 #include "text/plan_write.h"
 #include "text/words.h"
+#include "text/words_care.h"
 #include "text/words_layers.h"
 #include "text/words_let_down.h"
 #include "text/words_media.h"
@@ -78,7 +79,7 @@ static void add_side(const table *t, row_words words, const recede_side *side, c
 static void add_sky(const table *t)
 {
     row_words words = {"sky", "", "", "", ""};
-    add_side(t, words, recede_plan_sky(t->plan), "all", "top", "horizon");
+    add_side(t, words, recede_plan_sky(t->plan), "all", "top of the sky", "horizon");
 }
 
 static void add_plane(const table *t, const recede_planned *planned)
@@ -171,4 +172,5 @@ void recede_plan_table(const recede_plan *plan, recede_buffer *out)
         add_plane(&t, recede_plan_at(plan, i));
     add_layers(&t);
     add_warnings(&t);
+    recede_words_care(out, plan, NULL, WIDTH);
 }

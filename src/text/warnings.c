@@ -28,7 +28,7 @@ static void add_side(const telling *t)
     int end = t->warning->kind == RECEDE_WARN_NOT_REACHED && t->warning->graded;
     if (end && t->warning->plane < 0) {
         recede_buffer_text(t->out, t->warning->base ? "the sky at the horizon"
-                                                    : "the sky at the picture's top");
+                                                    : "the top of the sky");
         return;
     }
     if (end)
@@ -48,9 +48,15 @@ static void tell_low_sun(const telling *t)
 
 static void tell_into_sun(const telling *t)
 {
-    recede_buffer_text(t->out, "you look within ");
-    add_number(t, 0, 0);
-    recede_buffer_text(t->out, " degrees of the sun: never look into it, and shade your eyes");
+    if (t->warning->number[0] < 0.5) {
+        recede_buffer_text(t->out, "you look straight into the sun");
+    } else {
+        recede_buffer_text(t->out, "you look within ");
+        add_number(t, 0, 0);
+        recede_buffer_text(t->out, t->warning->number[0] < 1.5 ? " degree of the sun"
+                                                               : " degrees of the sun");
+    }
+    recede_buffer_text(t->out, ": never look into it, and shade your eyes");
 }
 
 static void tell_merge(const telling *t)

@@ -3,7 +3,9 @@
 #include <math.h>
 #include <string.h>
 
+#include "text/numbers.h"
 #include "text/scene_fields.h"
+#include "text/words_amounts.h"
 #include "text/words_media.h"
 
 #define COUNT(list) (sizeof(list) / sizeof((list)[0]))
@@ -22,6 +24,13 @@ static const char *word_below(const step *steps, size_t count, double number)
     return steps[i].word;
 }
 
+/* As it is printed, to a tenth, so that one number has one word. */
+static double as_printed(double number)
+{
+    char text[RECEDE_NUMBER_SIZE];
+    return recede_number_value(text, recede_number_fixed(text, number, 1));
+}
+
 /* About 1 CIEDE2000 is what a trained eye just sees side by side; the rest of
  * the scale is our own. */
 const char *recede_words_difference(double delta_e)
@@ -31,7 +40,7 @@ const char *recede_words_difference(double delta_e)
         {4.0, "close"},              {8.0, "near, but visible"},
         {INFINITY, "out of reach of this palette"},
     };
-    return word_below(steps, COUNT(steps), delta_e);
+    return word_below(steps, COUNT(steps), as_printed(delta_e));
 }
 
 int recede_medium_takes_water(recede_medium medium)
@@ -49,32 +58,21 @@ const char *recede_words_consistency(double water)
     return word_below(steps, COUNT(steps), water);
 }
 
-static void add_drops(recede_buffer *out, double water)
-{
-    static const double pea_ml = 0.25, drop_ml = 0.05, most_drops = 60.0;
-    double drops = water * pea_ml / drop_ml;
-    if (drops < 0.75) {
-        recede_buffer_text(out, "half a drop");
-    } else if (drops <= most_drops) {
-        recede_buffer_number(out, drops, 0);
-        recede_buffer_text(out, drops < 1.5 ? " drop" : " drops");
-    } else {
-        recede_buffer_number(out, water * pea_ml, water * pea_ml < 10.0 ? 1 : 0);
-        recede_buffer_text(out, " ml");
-    }
-    recede_buffer_text(out, " to a pea");
-}
-
 void recede_words_water(recede_buffer *out, double water)
 {
+    static const double hardly_tinted = 200.5;
     if (water <= 0.0) {
         recede_buffer_text(out, "no water");
         return;
     }
-    recede_buffer_number(out, water, water < 1.0 ? 2 : water < 20.0 ? 1 : 0);
+    recede_words_two_figures(out, water);
     recede_buffer_text(out, " water to 1 paint (");
-    add_drops(out, water);
-    recede_buffer_text(out, ")");
+    if (water >= hardly_tinted) {
+        recede_buffer_text(out, "hardly tinted: touch the brush tip to the paint)");
+        return;
+    }
+    recede_words_drops(out, recede_water_to_a_pea_ml(water));
+    recede_buffer_text(out, " to a pea)");
 }
 
 void recede_words_parts(recede_buffer *out, const recede_palette *palette, const recede_mix *mix)
@@ -118,8 +116,8 @@ void recede_words_slip(recede_buffer *out, recede_medium medium, double slip)
     recede_buffer_format(out, "a quarter more or less %s: ",
                          recede_medium_takes_water(medium) ? "water" : "white");
     recede_buffer_fixed(out, slip, 1);
-    recede_buffer_format(out, " off, %s", slip < 8.0 ? recede_words_difference(slip)
-                                                     : "plainly visible");
+    recede_buffer_format(out, " off, %s", as_printed(slip) < 8.0 ? recede_words_difference(slip)
+                                                                 : "plainly visible");
 }
 
 const char *recede_words_edge(recede_edge edge)

@@ -6,8 +6,8 @@
 #include "recede.h"
 #include "text/buffer.h"
 
-/* A CIEDE2000 difference in words: "no eye will see it" up to "out of reach of
- * this palette". The scale is our own. */
+/* A CIEDE2000 difference in words, cut as it is printed, to a tenth: "no eye will see
+ * it" up to "out of reach of this palette". The scale is our own. */
 const char *recede_words_difference(double delta_e);
 
 /* 1 where the medium is thinned with water and the water is part of a recipe. */
@@ -18,7 +18,8 @@ int recede_medium_takes_water(recede_medium medium);
 const char *recede_words_consistency(double water);
 
 /* "4 water to 1 paint (20 drops to a pea)". A pea of paint is taken as 0.25
- * ml and a drop as 0.05 ml. "no water" where there is none. */
+ * ml and a drop as 0.05 ml; beyond 200 to 1 nothing is measured: "(hardly tinted: touch
+ * the brush tip to the paint)". "no water" where there is none. */
 void recede_words_water(recede_buffer *out, double water);
 
 /* "3 parts hansa yellow + 1 part ultramarine blue"; "hansa yellow alone";

@@ -98,16 +98,15 @@ void recede_words_strength(recede_buffer *out, recede_medium medium, int strengt
 void recede_words_place(recede_buffer *out, const recede_scene *scene,
                         const recede_wash_place *place)
 {
-    static const char *const of_sky[] = {", overhead", ", at the horizon"};
-    static const char *const of_side[] = {", at its crest", ", at its foot"};
-    int sky = place->plane < 0;
-    if (sky)
-        recede_buffer_text(out, "sky");
-    else
-        recede_buffer_format(out, "%s, %s side", scene->planes[place->plane].name,
-                             place->shadow ? "shadow" : "lit");
+    if (place->plane < 0) {
+        recede_buffer_text(out, !place->graded ? "sky"
+                                : place->base  ? "sky, at the horizon" : "top of the sky");
+        return;
+    }
+    recede_buffer_format(out, "%s, %s side", scene->planes[place->plane].name,
+                         place->shadow ? "shadow" : "lit");
     if (place->graded)
-        recede_buffer_text(out, (sky ? of_sky : of_side)[place->base]);
+        recede_buffer_text(out, place->base ? ", at its foot" : ", at its crest");
 }
 
 void recede_words_rules(recede_buffer *out, const recede_rules *rules)

@@ -26,7 +26,7 @@ void recede_words_chart_paints(recede_buffer *out, const recede_palette *palette
 void recede_words_proportion(recede_buffer *out, int proportion);
 void recede_words_strength(recede_buffer *out, recede_medium medium, int strength);
 
-/* "sky, overhead", "far ridge, shadow side, at its foot": which wash. */
+/* "top of the sky", "far ridge, shadow side, at its foot": which wash. */
 void recede_words_place(recede_buffer *out, const recede_scene *scene,
                         const recede_wash_place *place);
 

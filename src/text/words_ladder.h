@@ -32,7 +32,11 @@ enum { RECEDE_LESSONS = 5 };
 void recede_words_lesson_heading(recede_buffer *out, const recede_ladder *ladder, size_t lesson);
 void recede_words_lesson(recede_buffer *out, const recede_ladder *ladder, size_t lesson);
 
-/* Why all this happens: a paragraph. */
+/* That the white sets the scale of values, and what that does to the horizon; nothing
+ * where the horizon is as light as a study would have it. */
+void recede_words_ladder_scale(recede_buffer *out, const recede_ladder *ladder);
+
+/* Why all this happens, and what sets the values: a paragraph. */
 void recede_words_why(recede_buffer *out, const recede_ladder *ladder);
 
 #endif

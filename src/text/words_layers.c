@@ -41,5 +41,6 @@ const char *recede_words_layers(const recede_plan *plan)
         return SIDE_BY_SIDE " So do lit sides and shadows: nothing is laid over another wash.";
     if (over == recede_plan_count(plan))
         return SIDE_BY_SIDE OVER;
-    return SIDE_BY_SIDE OVER " Where a shadow's recipe does not say so, keep its place bare.";
+    return SIDE_BY_SIDE OVER " A shadow whose recipe says nothing of the lit wash goes on bare "
+                              "paper: keep its place bare.";
 }

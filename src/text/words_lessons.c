@@ -82,11 +82,11 @@ static void tell_greyer(recede_buffer *out, const recede_ladder *ladder)
     int blue_on_green = recede_ladder_is_green(ladder) && recede_ladder_air_is_blue(ladder);
     if (add_where(out, ladder, RECEDE_STAGE_GREYER, "by")) {
         recede_words_capital(out, start);
-        recede_buffer_text(out, " a third or more of its chroma of ");
+        recede_buffer_text(out, " a third or more of its C* of ");
         recede_buffer_fixed(out, ends_of(ladder, RECEDE_ROW_LIT).near->lch.c, 0);
-        recede_buffer_text(out, " has gone");
+        recede_buffer_text(out, " (CIELAB chroma) has gone");
     } else {
-        recede_buffer_text(out, "Here two thirds of its chroma outlast the ladder");
+        recede_buffer_text(out, "Here two thirds of its C* (CIELAB chroma) outlast the ladder");
     }
     recede_buffer_text(out, blue_on_green ? ": the air's blue and the leaves' yellow put each other out."
                                           : ".");
@@ -222,6 +222,34 @@ void recede_words_lesson(recede_buffer *out, const recede_ladder *ladder, size_t
     lessons[lesson].tell(out, ladder);
 }
 
+/* A tenth is what is printed. */
+static int is_darkened(const recede_ladder *ladder)
+{
+    double darkest = INFINITY;
+    for (size_t air = 0; air < ladder->wish.air_count; air++)
+        darkest = fmin(darkest, ladder->air[air].horizon.value);
+    return darkest < ladder->scene->sky_value - 0.1;
+}
+
+void recede_words_ladder_scale(recede_buffer *out, const recede_ladder *ladder)
+{
+    if (!is_darkened(ladder))
+        return;
+    recede_buffer_text(out, "The paper must hold the sunlit ");
+    recede_words_ladder_white(out, ladder);
+    recede_buffer_text(out, " too, so all values are lower here than in a study with nothing so "
+                            "light in it: the horizon has value ");
+    recede_buffer_fixed(out, ladder->air[0].horizon.value, 1);
+    if (ladder->wish.air_count > 1 &&
+        fabs(ladder->air[1].horizon.value - ladder->air[0].horizon.value) >= 0.1) {
+        recede_buffer_text(out, ", in the thicker air ");
+        recede_buffer_fixed(out, ladder->air[1].horizon.value, 1);
+    }
+    recede_buffer_text(out, ", not ");
+    recede_buffer_fixed(out, ladder->scene->sky_value, 1);
+    recede_buffer_text(out, ".");
+}
+
 void recede_words_why(recede_buffer *out, const recede_ladder *ladder)
 {
     recede_buffer_text(out, "Air does two things at once. It lets less and less of a far thing's own "
@@ -233,4 +261,7 @@ void recede_words_why(recede_buffer *out, const recede_ladder *ladder)
           "with a veil of that light laid over it. ");
     recede_buffer_text(out, "The veil is the same before a dark thing and a light one: it lifts the dark "
                             "one far and the light one hardly at all.");
+    if (is_darkened(ladder))
+        recede_buffer_text(out, " ");
+    recede_words_ladder_scale(out, ladder);
 }

@@ -4,7 +4,7 @@
     .wash = "passage", .washes = "passages", .puddle = "mix", .puddles = "mixes",              \
     .well = "place", .wells = "places", .at_well = "on place",                                 \
     .to_wash = "to wipe", .washed = "wiped clean",                                             \
-    .to_pour = {"paint to add", "paints to add"}, .film = "coat",                              \
+    .to_pour = {"addition of paint", "additions of paint"}, .film = "coat",                              \
     .bare = "bare ground",                                                                     \
     .middle = "mix the middle by itself and blend it into both",                               \
     .middle_short = "mix the middle by itself too",                                            \
@@ -27,7 +27,7 @@ static const recede_trade trades[] = {
         {.wash = "wash", .washes = "washes", .puddle = "puddle", .puddles = "puddles",
          .well = "well", .wells = "wells", .at_well = "in well",
          .to_wash = "to wash out", .washed = "washed out",
-         .to_pour = {"paint or water to pour in", "paints and waters to pour in"},
+         .to_pour = {"addition of paint or water", "additions of paint or water"},
          .film = "wet wash", .bare = "bare paper",
          .middle = "lay two washes and let the first dry between",
          .middle_short = "two washes, dry between",

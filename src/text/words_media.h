@@ -13,7 +13,7 @@ typedef struct recede_trade {
     const char *at_well;          /* "in well", "on place" */
     const char *to_wash;          /* "to wash out", "to wipe" */
     const char *washed;           /* "washed out", "wiped clean" */
-    const char *to_pour[2];       /* one and several: "paint or water to pour in" */
+    const char *to_pour[2];       /* one and several: "addition of paint or water" */
     const char *film;             /* "wet wash", "coat" */
     const char *bare;             /* "bare paper", "bare ground" */
     const char *middle;           /* of a graded wash that half and half misses: "lay two

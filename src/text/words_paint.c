@@ -30,6 +30,23 @@ const char *recede_own_trait(const recede_pigment_file *own, recede_trait trait)
     return words[trait];
 }
 
+/* What a medium binds pigments with (common practice, no source). */
+static const char *const binders[] = {[RECEDE_WATERCOLOUR] = "in gum arabic",
+                                      [RECEDE_GOUACHE] = "in gum arabic",
+                                      [RECEDE_ACRYLIC] = "in an acrylic binder",
+                                      [RECEDE_OIL] = "in oil"};
+
+/* Nothing is assumed of a binder in the medium that was measured. */
+void recede_words_figures(recede_buffer *out, const recede_pigment *pigment,
+                          recede_medium medium)
+{
+    const char *of_binder = strstr(pigment->measured, "; that another binder");
+    size_t size = strlen(pigment->measured);
+    if (of_binder && strstr(pigment->measured, binders[medium]))
+        size = (size_t)(of_binder - pigment->measured);
+    recede_buffer_add(out, pigment->measured, size);
+}
+
 /* ---- of a paint */
 
 static const char *trait_of(const recede_paint *paint, int ingredient, recede_trait trait)

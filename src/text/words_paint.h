@@ -28,6 +28,10 @@ const char *recede_pigment_trait(const recede_pigment *pigment, recede_trait tra
 /* The same of a paint of the painter's own. */
 const char *recede_own_trait(const recede_pigment_file *own, recede_trait trait);
 
+/* How a pigment's figures were got, with what they assume in the medium. */
+void recede_words_figures(recede_buffer *out, const recede_pigment *pigment,
+                          recede_medium medium);
+
 /* Of a paint: where its pigments differ, each with its name. Nothing where nothing
  * is known. */
 void recede_words_trait(recede_buffer *out, const recede_paints_told *told, size_t paint,

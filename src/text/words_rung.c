@@ -40,19 +40,20 @@ static void add_at(const caption *c)
     recede_words_rung_distance(c->out, c->ladder, c->rung);
 }
 
-/* "has lost 15 of its 31 chroma", "has gone over to the air's blue, chroma 9" */
+/* "has lost 15 of its C* of 31", "has gone over to the air's blue, C* 9": the first rung
+ * says what C* is. */
 static void add_chroma(const caption *c, const recede_colour *near, const recede_colour *now,
                        recede_stage stage)
 {
     double lost = near->lch.c - now->lch.c;
     if (stage == RECEDE_STAGE_TURNED) {
-        recede_buffer_format(c->out, "has gone over to the air's %s, chroma ",
+        recede_buffer_format(c->out, "has gone over to the air's %s, C* ",
                              recede_words_hue(&c->ladder->air[c->air].horizon));
         add_fixed(c, now->lch.c, 0, ", and ");
     } else if (lost >= 0.5) {
         recede_buffer_text(c->out, "has lost ");
-        add_fixed(c, lost, 0, " of its ");
-        add_fixed(c, near->lch.c, 0, " chroma and ");
+        add_fixed(c, lost, 0, " of its C* of ");
+        add_fixed(c, near->lch.c, 0, " and ");
     }
 }
 
@@ -101,14 +102,15 @@ static void tell_first(const caption *c)
     add_at(c);
     double air = 1.0 - wash_of(c, RECEDE_ROW_LIT)->own_share;
     if (air < 0.1)
-        recede_buffer_text(c->out, " you see the colour itself: value ");
+        recede_buffer_text(c->out, " you see the colour itself: ");
     else
-        recede_buffer_format(c->out, " %s of what you see is air already: value ",
+        recede_buffer_format(c->out, " %s of what you see is air already: ",
                              recede_words_fraction(air));
-    add_fixed(c, lit->value, 1, " and chroma ");
-    add_fixed(c, lit->lch.c, 0, " on the lit side, ");
-    add_fixed(c, shadow->value, 1, " and ");
-    add_fixed(c, shadow->lch.c, 0, " in the shadow. The ");
+    recede_buffer_text(c->out, "the lit side has value ");
+    add_fixed(c, lit->value, 1, " and C* ");
+    add_fixed(c, lit->lch.c, 0, " (CIELAB chroma), the shadow side value ");
+    add_fixed(c, shadow->value, 1, " and C* ");
+    add_fixed(c, shadow->lch.c, 0, ". The ");
     recede_words_ladder_white(c->out, c->ladder);
     recede_buffer_text(c->out, " has value ");
     add_fixed(c, near_of(c, RECEDE_ROW_WHITE)->value, 1, ".");

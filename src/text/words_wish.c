@@ -163,7 +163,9 @@ static void add_neighbours(recede_buffer *out, const recede_wish_told *told)
         add_neighbour(out, told, i);
     recede_buffer_text(out, "\n");
     recede_columns_text(out, "A step is the value of what lies behind less the plane's own: with "
-                             "a minus the plane is the lighter. WAS: in the scene as given.",
+                             "a minus the plane is the lighter. WAS: in the scene as given. "
+                             "Values are as seen, their darks fitted to the paints; no mixes are "
+                             "sought, so what a study has as PAINTED may be some tenths off.",
                         WIDTH, 0);
 }
 

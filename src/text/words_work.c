@@ -2,12 +2,11 @@
 
 #include "plan/work_needed.h"
 #include "text/words.h"
+#include "text/words_amounts.h"
 #include "text/words_let_down.h"
 #include "text/words_media.h"
 #include "text/words_wet.h"
 
-static const double pea_ml = 0.25, drop_ml = 0.05, most_drops = 60;
-static const double brush_tip_peas = 0.095; /* less cannot be measured out */
 static const double far_off = 10;
 
 const char *recede_words_step_kind(recede_step_kind kind)
@@ -35,7 +34,7 @@ void recede_words_step_wash(recede_buffer *out, const recede_scene *scene,
     if (step->plane < 0) {
         recede_buffer_text(out, !step->graded ? "the sky"
                                 : step->base  ? "the sky at the horizon"
-                                              : "the sky overhead");
+                                              : "the top of the sky");
         return;
     }
     if (step->graded)
@@ -49,7 +48,7 @@ void recede_words_step_label(recede_buffer *out, const recede_scene *scene,
 {
     if (step->plane < 0) {
         recede_buffer_text(out, !step->graded ? "sky"
-                                : step->base  ? "sky, horizon" : "sky, overhead");
+                                : step->base  ? "sky, horizon" : "top of the sky");
         return;
     }
     recede_buffer_format(out, "%s, %s%s", scene->planes[step->plane].name, side_of(step),
@@ -64,37 +63,6 @@ void recede_words_ml(recede_buffer *out, double ml)
     recede_buffer_text(out, " ml");
 }
 
-static void add_paint(recede_buffer *out, double ml, const char *name)
-{
-    double peas = ml / pea_ml;
-    if (peas < 0.005) {
-        recede_buffer_format(out, "a speck of %s", name);
-        return;
-    }
-    if (peas < brush_tip_peas) {
-        recede_buffer_format(out, "a brush tip of %s (", name);
-        recede_buffer_number(out, peas, 2);
-        recede_buffer_text(out, " peas)");
-        return;
-    }
-    recede_buffer_number(out, peas, peas < 0.995 ? 2 : peas < 9.95 ? 1 : 0);
-    recede_buffer_format(out, peas >= 0.995 && peas < 1.05 ? " pea of %s" : " peas of %s", name);
-}
-
-static void add_water(recede_buffer *out, double ml)
-{
-    double drops = ml / drop_ml;
-    if (drops < 0.75) {
-        recede_buffer_text(out, "half a drop");
-    } else if (drops <= most_drops) {
-        recede_buffer_number(out, drops, 0);
-        recede_buffer_text(out, drops < 1.5 ? " drop" : " drops");
-    } else {
-        recede_words_ml(out, ml);
-    }
-    recede_buffer_text(out, " of water");
-}
-
 /* "A, B and C", paints in the order of the recipe, then water. */
 static void add_poured(recede_buffer *out, const recede_palette *palette,
                        const recede_work_step *step)
@@ -106,10 +74,13 @@ static void add_poured(recede_buffer *out, const recede_palette *palette,
         if (!(ml > 0))
             continue;
         recede_buffer_text(out, !said ? "" : said + 1 < step->additions ? ", " : " and ");
-        if (water)
-            add_water(out, ml);
-        else
-            add_paint(out, ml, recede_palette_paint(palette, (size_t)step->mix.paint[i])->name);
+        if (!water) {
+            recede_words_paint_amount(
+                out, ml, recede_palette_paint(palette, (size_t)step->mix.paint[i])->name);
+        } else {
+            recede_words_drops(out, ml);
+            recede_buffer_text(out, " of water");
+        }
         said++;
     }
 }
@@ -321,9 +292,12 @@ void recede_words_order(recede_buffer *out, const recede_plan *plan, const reced
 {
     const recede_trade *trade = recede_trade_of(recede_plan_scene(plan)->medium);
     double each = work->count ? 1.0 / (double)work->count : 0;
-    recede_buffer_format(out, "In this order the %s are off by ", trade->washes);
+    recede_buffer_format(out, "In this order the %s follow one from another, and so differ from "
+                              "the study's. The %s are ",
+                         trade->puddles, trade->washes);
     recede_buffer_fixed(out, work->difference * each, 1);
-    recede_buffer_text(out, " on average (each mixed by itself, as the study has it, by ");
+    recede_buffer_text(out, " CIEDE2000 off on average (1 is just seen; each mixed by itself, as "
+                            "the study has it, ");
     recede_buffer_fixed(out, work->planned_difference * each, 1);
     recede_buffer_format(out, "), with %d %s", work->additions,
                          trade->to_pour[work->additions != 1]);

@@ -4,6 +4,7 @@
 #include "plan/work_needed.h"
 #include "text/columns.h"
 #include "text/words.h"
+#include "text/words_care.h"
 #include "text/words_let_down.h"
 #include "text/words_media.h"
 #include "text/words_work.h"
@@ -202,7 +203,7 @@ static void add_choice_note(recede_buffer *out, const recede_work_told *told)
 {
     const recede_trade *trade = recede_trade_of(medium_of(told));
     recede_buffer words;
-    recede_buffer_format(begin(&words, out), "OFF is the average of all %s.", trade->washes);
+    recede_buffer_format(begin(&words, out), "OFF is the average of all %s, in CIEDE2000.", trade->washes);
     if (recede_work_lets_down(recede_plan_palette(told->plan)))
         recede_buffer_text(&words, " TUBES are those to squeeze from, also for what is let down; "
                                    "that is counted apart, as pale.");
@@ -242,4 +243,5 @@ void recede_work_table(const recede_work_told *told, recede_buffer *out)
     recede_buffer_text(out, "\n");
     add_sum(out, told);
     add_choices(out, told);
+    recede_words_care(out, told->plan, told->work, WIDTH);
 }

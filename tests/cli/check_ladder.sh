@@ -11,6 +11,11 @@ pngcheck -q ladder.png >/dev/null || fault 'pngcheck does not like ladder.png'
 pngcheck ladder.png | grep -q '3508x9920' || fault "not four pages: $(pngcheck ladder.png)"
 pngcheck -v ladder.png | grep -q 'iTXt' || fault 'nothing is kept inside ladder.png'
 grep -q '^Then greyer' out || fault 'no text to read out'
+tr '\n' ' ' <out | grep -q 'The paper must hold the sunlit white too' ||
+    fault 'no word of the scale that the white sets'
+[ "$(tr '\n' ' ' <out | grep -o 'C\* [0-9]* (CIELAB chroma)' | wc -l)" = 2 ] ||
+    fault 'C* is not named where each air begins'
+[ "$(tr '\n' ' ' <out | grep -o 'chroma' | wc -l)" = 3 ] || fault 'chroma without its name'
 [ "$(grep -c '^- At ' out)" = 18 ] || fault "not a caption for each of 18 rungs: $(cat out)"
 run 0 "$recede" ladder small.json -o ladder.PDF
 [ "$(head -c 5 ladder.PDF)" = '%PDF-' ] || fault 'ladder.PDF is no PDF'

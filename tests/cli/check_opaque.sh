@@ -37,6 +37,14 @@ def walk(v):
         print(v)
 walk(json.load(open(sys.argv[1])))' "$1"
 }
+# Solvents and rags, on the terminal and on every sheet in oil; in no other medium.
+rags() {
+    tr -s '\n\f ' ' ' <"$1" | grep -q 'Rags wet with oil can take fire'
+    case $?$medium in
+    0oil | 1gouache | 1acrylic) ;;
+    *) fault "$2, $medium: rags wet with oil" ;;
+    esac
+}
 members_of() {
     grep -oE '"(water[a-z_]*|wet|paint_fraction|film)":' "$1" | head -n 1
 }
@@ -57,6 +65,9 @@ for medium in gouache acrylic oil; do
         # A ladder has a white beside it, a surface by name: whitewash.
         sed 's/whitewash/white/g' out >told
         silent told "recede $command, $medium,"
+        case $command in
+        study | puddle) rags out "recede $command" ;;
+        esac
         if [ -f $command.json ]; then
             values_of $command.json | sed 's/whitewash/white/g; s/^washed$//' >told
             silent told "the JSON of recede $command, $medium,"
@@ -68,12 +79,18 @@ for medium in gouache acrylic oil; do
                 pdftotext $command.pdf sheet.txt
                 sed 's/whitewash/white/g' sheet.txt >told
                 silent told "the sheet of recede $command, $medium,"
+                rags told "the sheet of recede $command"
             fi
         fi
         rm -f ./*.pdf $command.json
     done
     run 0 "$recede" check usual.json
     grep -q '"most_parts": 12' out || fault "$medium has other than 12 parts by default"
+    if command -v pdftotext >/dev/null 2>&1; then
+        run 0 "$recede" palette opaque-sixteen --medium $medium -o palette.pdf
+        pdftotext palette.pdf sheet.txt
+        rags sheet.txt 'the sheet of recede palette'
+    fi
     run 0 "$recede" chart --medium $medium -o chart.pdf
     silent out "recede chart --medium $medium"
     run 0 "$recede" match '#b9c4cf' --medium $medium --json match.json

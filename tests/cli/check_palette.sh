@@ -30,6 +30,28 @@ cmp -s out six.txt || fault '--palette tells something else'
 grep -q '\[3\]' out && fault 'a source that none of the paints has'
 run 1 "$recede" palette 'PB29,PY43' --medium oil
 one_line 'add "titanium white" to the list' '"paints" of the palette file' 'take opaque-sixteen'
+# One paint may be read about in any medium, and figures assume no more than they must.
+for medium in oil gouache acrylic; do
+    run 0 "$recede" palette 'cadmium red' --medium $medium -o red.png
+    has "2 paints in $medium" 'cadmium: harmful' 'titanium white is added, to let it down with'
+done
+for medium in oil gouache acrylic watercolour; do
+    run 0 "$recede" palette 'PB29,PW6' --medium $medium
+    tr -s '\n ' ' ' <out >said
+    grep -q 'gives the same is assumed' said
+    assumes=$?
+    case $medium in
+    acrylic) [ $assumes = 1 ] || fault 'in acrylic the binder is assumed to make no difference' ;;
+    *) [ $assumes = 0 ] || fault "in $medium nothing is assumed of the binder" ;;
+    esac
+    grep -q 'gum arabic' said && fault "acrylic figures speak of gum arabic in $medium"
+    run 0 "$recede" palette 'cadmium red,PW6' --medium $medium
+    tr -s '\n ' ' ' <out | grep -q 'gum arabic.*from the transparency; that another binder'
+    case $?$medium in
+    0oil | 0acrylic | 1gouache | 1watercolour) ;;
+    *) fault "of what was measured in gum arabic $medium says the wrong thing" ;;
+    esac
+done
 run 0 "$recede" palette 'PW6,PB29,yellow ochre' --medium oil --json oil.json
 has '3 paints in oil' 'on a ground of' 'hides black ink well' 'does not show on black ink'
 grep -q 'L\* above' out && fault 'a figure where words are wanted'

@@ -68,8 +68,10 @@ cmp -s out wrong && fault 'pyrrole red is needed: the scene shows nothing'
     fault 'a tube in use may stay at home'
 grep -n . out | grep -A99 'NO ' | grep 'Let down beforehand' && fault 'let down after the steps'
 grep -q 'Let down beforehand: 1 part' out || fault 'what is let down is not told'
+grep -q '^Take care:' out || fault 'no word of care'
+grep -q '[0-9]\.[0-46-9][0-9]* peas' out && fault 'peas that no hand can measure'
 grep -q '0\.1 and\|bring the sum' out && fault 'costs are told to a painter'
-grep -q 'It takes [0-9]* tubes; [0-9]* paints are let down' out || fault 'no word of the tubes'
+tr '\n' ' ' <out | grep -q 'It takes [0-9]* tubes; [0-9]* paints are let down' || fault 'no word of the tubes'
 last=0
 for tubes in 10 8 6 5 4 3 2; do # the white and the tubes that are only let down among them
     run 0 "$recede" puddle oil.json --tubes $tubes --json work.json

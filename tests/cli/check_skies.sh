@@ -14,6 +14,7 @@ for light in 'morning haze' 'clear noon' 'overcast' 'evening, into the sun' \
     'evening, the sun behind'; do
     grep -q "^$light: visibility" out || fault "no $light in: $(cat out)"
 done
+grep -q '^- top of the sky: ' out || fault "the sky's top has another name"
 grep -q 'never look into it' out || fault 'no caution about the sun'
 run 0 "$recede" skies small.json -o skies.pdf
 [ "$(head -c 5 skies.pdf)" = '%PDF-' ] || fault 'skies.pdf is no PDF'

@@ -39,6 +39,9 @@ asked granted clear.json --steps 0.6
 says 'With visibility at [0-9.]* km instead of 25 km it is granted: the least step is 0.60'
 says 'lit sides only, the sky included'
 says 'far ridge = 2'
+says 'Values are as seen, their darks fitted to the paints; no mixes are sought'
+run 0 "$recede" wish --help
+grep -q 'planes as painted' out && fault 'the help promises values as painted'
 asked granted clear.json --value 'far ridge = 2=6.5'
 says 'far ridge = 2 has value 6.50'
 asked granted clear.json --value 'far ridge = 2=6.5' --sun

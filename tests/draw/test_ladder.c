@@ -32,7 +32,7 @@ static recede_ladder *ladder_of(const kind *k)
     recede_scene_default(scene);
     scene->sky.kind = k->sky;
     if (k->opaque) {
-        scene->medium = RECEDE_GOUACHE;
+        scene->medium = RECEDE_OIL; /* with a line of its own above the foot */
         assert_int_equal(recede_scene_use_palette(scene, "opaque-sixteen", NULL), RECEDE_OK);
     }
     for (size_t i = 0; k->paints && i < scene->paint_count; i++)
@@ -76,6 +76,7 @@ static void text_keeps_to_its_room(void **state)
         {.rungs = 12, .airs = 1, .surface = "red soil"},
         {.rungs = 12, .airs = 2, .sky = RECEDE_SKY_OVERCAST, .surface = "dry soil"},
         {.rungs = 9, .airs = 2, .opaque = 1},
+        {.rungs = 12, .airs = 2, .opaque = 1, .paints = sheet_long_words},
         {.rungs = 9, .airs = 2, .paints = sheet_long_word},
         {.rungs = 12, .airs = 2, .paints = sheet_long_words},
     };

@@ -74,6 +74,7 @@ static void text_keeps_to_its_room(void **state)
         {64, 2, 6, 14, "wood", NULL, 0.38, 0.28, 0},
         {40, 3, 6, 14, sheet_long_words, NULL, 0.38, 0.28, 0},
         {4, 5, 2, 4, "wood", NULL, 0.38, 0.28, 1},
+        {40, 2, 4, 10, sheet_long_words, NULL, 0.38, 0.28, 1},
     };
     (void)state;
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
@@ -81,7 +82,7 @@ static void text_keeps_to_its_room(void **state)
         scene->paper_width_m = cases[i].width_m;
         scene->paper_height_m = cases[i].height_m;
         if (cases[i].opaque) {
-            scene->medium = RECEDE_ACRYLIC;
+            scene->medium = RECEDE_OIL; /* with a line of its own above the foot */
             assert_int_equal(recede_scene_use_palette(scene, "opaque-sixteen", NULL), RECEDE_OK);
         }
         recede_skies *skies = skies_of(scene, cases[i].lights, cases[i].light);

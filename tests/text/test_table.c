@@ -47,7 +47,7 @@ static void every_wash_has_its_row(void **state)
     assert_int_equal(count_of(out.bytes, "  lit        "), flat_lit);
     assert_int_equal(count_of(out.bytes, "  shadow     "), flat_shadow + graded_shadow);
     assert_int_equal(count_of(out.bytes, "  shadow foot  "), graded_shadow);
-    assert_non_null(strstr(out.bytes, "  top  "));
+    assert_non_null(strstr(out.bytes, "  top of the "));
     assert_non_null(strstr(out.bytes, "horizon"));
     /* far to near */
     assert_true(strstr(out.bytes, "far ridge") < strstr(out.bytes, "tall peak"));

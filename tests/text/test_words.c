@@ -32,12 +32,28 @@ static void differences_have_their_words(void **state)
 {
     (void)state;
     assert_string_equal(recede_words_difference(0.0), "no eye will see it");
-    assert_string_equal(recede_words_difference(0.99), "no eye will see it");
+    assert_string_equal(recede_words_difference(0.94), "no eye will see it");
     assert_string_equal(recede_words_difference(1.0), "very close");
     assert_string_equal(recede_words_difference(2.0), "close");
     assert_string_equal(recede_words_difference(4.0), "near, but visible");
     assert_string_equal(recede_words_difference(8.0), "out of reach of this palette");
     assert_string_equal(recede_words_difference(80.0), "out of reach of this palette");
+}
+
+/* Two differences that are printed alike have one word: beside "1.0" never two. */
+static void one_number_has_one_word(void **state)
+{
+    (void)state;
+    static const double cuts[] = {1, 2, 4, 8};
+    for (size_t i = 0; i < sizeof cuts / sizeof cuts[0]; i++) {
+        for (int hundredth = -4; hundredth <= 4; hundredth++)
+            assert_string_equal(recede_words_difference(cuts[i] + 0.01 * hundredth),
+                                recede_words_difference(cuts[i]));
+        assert_string_not_equal(recede_words_difference(cuts[i] - 0.06),
+                                recede_words_difference(cuts[i]));
+    }
+    recede_words_slip(&out, RECEDE_WATERCOLOUR, 7.97);
+    assert_string_equal(take(), "a quarter more or less water: 8.0 off, plainly visible");
 }
 
 /* Common practice, no source: from thick to thin. */
@@ -64,8 +80,12 @@ static void water_is_told_in_drops(void **state)
         {0.2, "0.2 water to 1 paint (1 drop to a pea)"},
         {1.0, "1 water to 1 paint (5 drops to a pea)"},
         {4.0, "4 water to 1 paint (20 drops to a pea)"},
-        {12.5, "12.5 water to 1 paint (3.1 ml to a pea)"},
-        {1000.0, "1000 water to 1 paint (250 ml to a pea)"},
+        {0.32, "0.32 water to 1 paint (1.5 drops to a pea)"},
+        {11.2, "11 water to 1 paint (56 drops to a pea)"},
+        {112.0, "110 water to 1 paint (28 ml to a pea)"},
+        {200.0, "200 water to 1 paint (50 ml to a pea)"},
+        {224.0, "220 water to 1 paint (hardly tinted: touch the brush tip to the paint)"},
+        {1000.0, "1000 water to 1 paint (hardly tinted: touch the brush tip to the paint)"},
     };
     (void)state;
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
@@ -169,6 +189,13 @@ static void warnings_are_sentences(void **state)
           .number = {3}}, "low sun", {"3 degrees", "2.7", "trust"}},
         {{.kind = RECEDE_WARN_INTO_SUN, .plane = -1, .other = -1,
           .number = {35}}, "into the sun", {"35", "never look", "eyes"}},
+        {{.kind = RECEDE_WARN_INTO_SUN, .plane = -1, .other = -1,
+          .number = {0}}, "into the sun", {"you look straight into the sun: ", "never", "eyes"}},
+        {{.kind = RECEDE_WARN_INTO_SUN, .plane = -1, .other = -1,
+          .number = {1}}, "into the sun", {"within 1 degree of", "never", "eyes"}},
+        {{.kind = RECEDE_WARN_NOT_REACHED, .plane = -1, .other = -1, .graded = 1,
+          .reach = RECEDE_TOO_VIVID, .number = {4}}, "not reached",
+         {"the top of the sky: ", "misses", "4.0 off"}},
         {{.kind = RECEDE_WARN_MERGE, .plane = 0, .other = 1, .number = {0.21, 1.14}}, "merge",
          {"alder line and far ridge differ by 0.2 in value and 1.1 in colour: they will merge",
           "edge", ";"}},
@@ -202,7 +229,7 @@ static void warnings_are_sentences(void **state)
                 fail_msg("'%s' does not say '%s'", text, cases[i].says[k]);
     }
     scene.medium = RECEDE_OIL;
-    recede_words_warning(&out, &scene, &cases[7].warning);
+    recede_words_warning(&out, &scene, &cases[10].warning);
     assert_null(strstr(take(), "wash"));
 }
 
@@ -210,6 +237,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(differences_have_their_words),
+        cmocka_unit_test(one_number_has_one_word),
         cmocka_unit_test(consistencies_run_from_butter_to_tinted_water),
         cmocka_unit_test(water_is_told_in_drops),
         cmocka_unit_test(recipes_are_said_in_parts),

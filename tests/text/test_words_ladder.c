@@ -78,16 +78,17 @@ static const char *rung(size_t air, size_t at)
 static void captions_hold_their_rung_s_numbers(void **state)
 {
     (void)state;
-    assert_string_equal(rung(0, 0), "At 10 m you see the colour itself: value 4.1 and chroma 44 on the "
-                                    "lit side, 2.0 and 16 in the shadow. The white has value 9.5.");
+    assert_string_equal(rung(0, 0), "At 10 m you see the colour itself: the lit side has value 4.1 and "
+                                    "C* 44 (CIELAB chroma), the shadow side value 2.0 and C* 16. The white "
+                                    "has value 9.5.");
     assert_string_equal(rung(0, 2),
-                        "At 2 km a quarter of what you see is air: the green has lost 20 of its 44 chroma "
+                        "At 2 km a quarter of what you see is air: the green has lost 20 of its C* of 44 "
                         "and rises from value 4.1 to 5.3: lighter and greyer. The shadow side is ahead: "
-                        "three quarters of it is air; it has gone over to the air's blue, chroma 8, and "
+                        "three quarters of it is air; it has gone over to the air's blue, C* 8, and "
                         "rises from value 2.0 to 3.9. The white sinks to 9.3 and is warmer.");
     assert_string_equal(rung(0, 3),
                         "At 20 km nine tenths of what you see is air: the green has gone over to the air's "
-                        "blue, chroma 9, and rises from value 4.1 to 7.0. The shadow side has gone. The "
+                        "blue, C* 9, and rises from value 4.1 to 7.0. The shadow side has gone. The "
                         "white sinks to 8.4 and is warmer.");
     assert_string_equal(rung(1, 3), "At 20 km the green has gone. What you see is air: value 8.0, where the "
                                     "horizon has 8.0. The white has gone too.");
@@ -107,8 +108,8 @@ static void lessons_come_in_order(void **state)
     (void)state;
     assert_string_equal(lesson(0), "First lighter. The lit green goes from value 4.1 at 10 m to 7.0 at 20 "
                                    "km. At 300 m, in haze at 300 m, the eye first sees it.");
-    assert_string_equal(lesson(1), "Then greyer. By 2 km, in haze by 300 m, a third or more of its chroma of "
-                                   "44 has gone: the air's blue and the leaves' yellow put each other out.");
+    assert_string_equal(lesson(1), "Then greyer. By 2 km, in haze by 300 m, a third or more of its C* of "
+                                   "44 (CIELAB chroma) has gone: the air's blue and the leaves' yellow put each other out.");
     assert_string_equal(lesson(2), "Last bluer. From 20 km, in haze from 2 km, the air's blue outweighs what "
                                    "is left of the green. It all ends in the colour of the horizon.");
     assert_string_equal(lesson(3), "The shadow goes first. At 2 km air is 75 % of the shadow's light and 25 % "
@@ -117,6 +118,23 @@ static void lessons_come_in_order(void **state)
     assert_string_equal(lesson(4), "The white grows warmer. It sinks from value 9.5 to 8.4; its hue turns from "
                                    "89 to 72, towards orange: air takes blue away, and adds little to so "
                                    "much light.");
+}
+
+/* A white sets the scale where the horizon comes out darker than a plan's. */
+static void the_scale_is_said_to_be_the_white_s(void **state)
+{
+    (void)state;
+    scene.sky_value = 8.5;
+    recede_words_why(&out, &ladder);
+    assert_non_null(strstr(take(), "The paper must hold the sunlit white too, so all values are lower here "
+                                   "than in a study with nothing so light in it: the horizon has value 8.0, "
+                                   "not 8.5."));
+    ladder.air[1].horizon.value = 7.2;
+    recede_words_why(&out, &ladder);
+    assert_non_null(strstr(take(), "has value 8.0, in the thicker air 7.2, not 8.5."));
+    ladder.air[0].horizon.value = ladder.air[1].horizon.value = 8.5;
+    recede_words_why(&out, &ladder);
+    assert_null(strstr(take(), "paper"));
 }
 
 static const char *title(void)
@@ -150,9 +168,9 @@ static void other_colours_are_not_called_green(void **state)
         set_wash(&ladder.air[0].rung[i].row[0], 4 + (double)i, 40 - 10 * (double)i, 50, 1 - 0.2 * (double)i);
     ladder.air[0].horizon.lch = ladder.air[1].horizon.lch = (recede_lch){80, 20, 80};
     assert_string_equal(title(), "What the air does to #ff8000");
-    assert_string_equal(rung(0, 1), "At 300 m a fifth of what you see is air: the colour has lost 10 of its 40 "
-                                    "chroma and rises from value 4.0 to 5.0: it looks lighter. The shadow "
-                                    "side is ahead: a third of it is air; it has lost 6 of its 16 chroma and "
+    assert_string_equal(rung(0, 1), "At 300 m a fifth of what you see is air: the colour has lost 10 of its C* of "
+                                    "40 and rises from value 4.0 to 5.0: it looks lighter. The shadow "
+                                    "side is ahead: a third of it is air; it has lost 6 of its C* of 16 and "
                                     "rises from value 2.0 to 2.4: lighter and greyer.");
     for (size_t i = 0; i < RECEDE_LESSONS; i++) {
         const char *text = lesson(i);
@@ -181,6 +199,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup(captions_hold_their_rung_s_numbers, start),
         cmocka_unit_test_setup(lessons_come_in_order, start),
+        cmocka_unit_test_setup(the_scale_is_said_to_be_the_white_s, start),
         cmocka_unit_test_setup(the_head_says_what_is_shown, start),
         cmocka_unit_test_setup(other_colours_are_not_called_green, start),
         cmocka_unit_test(fractions_are_the_nearest_ones_said),

@@ -50,7 +50,8 @@ static void a_plan_says_how_its_washes_lie(void **state)
         {"{\"paint\":{\"palette\":\"landscape-six\",\"most_parts\":2,\"tie\":9},"
          "\"planes\":[{\"name\":\"field\",\"distance\":20,\"surface\":\"snow\"},"
          "{\"name\":\"wood\",\"distance\":90,\"foliage\":\"dark conifer\"}]}",
-         "keep its place bare", "nothing is laid over"},
+         "A shadow whose recipe says nothing of the lit wash goes on bare paper: keep its place "
+         "bare.", "does not say so"},
     };
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
         recede_plan *plan = test_plan(cases[i].scene);

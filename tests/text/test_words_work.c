@@ -16,19 +16,61 @@ static void assert_mix(const recede_palette *palette, double paint_ml, const cha
     recede_buffer_free(&out);
 }
 
-/* A pea is 0.25 ml (common practice, no source). */
-static void less_than_a_tenth_of_a_pea_is_a_brush_tip(void **state)
+/* A pea is 0.25 ml (common practice, no source); to what a hand can measure. */
+static void paint_is_told_as_a_hand_measures_it(void **state)
 {
     (void)state;
     recede_plan *oil = test_plan(test_oil);
     const recede_palette *palette = recede_plan_palette(oil);
-    assert_mix(palette, 0.001, "a speck of titanium white");
-    assert_mix(palette, 0.0175, "a brush tip of titanium white (0.07 peas)");
-    assert_mix(palette, 0.0235, "a brush tip of titanium white (0.09 peas)");
-    assert_mix(palette, 0.024, "0.1 peas of titanium white");
-    assert_mix(palette, 0.25, "1 pea of titanium white");
-    assert_mix(palette, 0.625, "2.5 peas of titanium white");
+    static const struct {
+        double peas;
+        const char *says;
+    } cases[] = {
+        {0.004, "a speck"}, {0.03, "a brush tip"}, {0.12, "a brush tip"}, {0.19, "a brush tip"},
+        {0.21, "a quarter of a pea"}, {0.35, "a third of a pea"}, {0.5, "half a pea"},
+        {0.66, "two thirds of a pea"}, {0.75, "three quarters of a pea"}, {0.99, "a pea"},
+        {1.2, "a pea"}, {1.4, "1.5 peas"}, {2, "2 peas"}, {2.6, "2.5 peas"}, {2.9, "3 peas"},
+        {3.4, "3 peas"}, {9.6, "10 peas"}, {24.3, "24 peas"},
+    };
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        char expected[100];
+        snprintf(expected, sizeof expected, "%s of titanium white", cases[i].says);
+        assert_mix(palette, 0.25 * cases[i].peas, expected);
+    }
     recede_plan_free(oil);
+}
+
+static void the_sum_says_in_what_it_is_off(void **state)
+{
+    (void)state;
+    static const recede_work none = {.exact = 1};
+    static const char *const says[] = {"follow one from another, and so differ from the study's",
+                                       "CIEDE2000 off on average", "additions of paint"};
+    const char *const scenes[] = {test_watercolour, test_oil};
+    for (size_t i = 0; i < 2; i++) {
+        recede_plan *plan = test_plan(scenes[i]);
+        recede_buffer out;
+        recede_buffer_start(&out, NULL);
+        recede_words_order(&out, plan, &none);
+        for (size_t j = 0; j < sizeof says / sizeof says[0]; j++)
+            if (!strstr(out.bytes, says[j]))
+                fail_msg("'%s' does not say '%s'", out.bytes, says[j]);
+        recede_buffer_free(&out);
+        recede_plan_free(plan);
+    }
+}
+
+static void the_sky_has_a_top(void **state)
+{
+    (void)state;
+    const recede_work_step top = {.plane = -1, .graded = 1};
+    recede_buffer out;
+    recede_buffer_start(&out, NULL);
+    recede_words_step_label(&out, NULL, &top);
+    recede_buffer_text(&out, "; ");
+    recede_words_step_wash(&out, NULL, &top);
+    assert_string_equal(recede_buffer_string(&out), "top of the sky; the top of the sky");
+    recede_buffer_free(&out);
 }
 
 static void assert_far(double delta_e, double planned, const char *expected)
@@ -81,7 +123,9 @@ static void a_pale_paint_needs_its_tube_and_white(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(less_than_a_tenth_of_a_pea_is_a_brush_tip),
+        cmocka_unit_test(paint_is_told_as_a_hand_measures_it),
+        cmocka_unit_test(the_sum_says_in_what_it_is_off),
+        cmocka_unit_test(the_sky_has_a_top),
         cmocka_unit_test(a_step_that_misses_is_warned_of),
         cmocka_unit_test(a_pale_paint_needs_its_tube_and_white),
     };
