@@ -21,7 +21,7 @@ CARRY_PAGE ?= $(if $(and $(wildcard $(FETCHED)/cjson/cJSON.c),$(shell command -v
 
 PAGE_AT = BUILD=$(BUILD) PAGE=$(PAGE_BUILD)/planner.html FETCHED=$(FETCHED)
 
-PAGE_SCRIPTS = $(patsubst %,src/page/%.js,dom lengths bench scene planning picture key weather mix land \
+PAGE_SCRIPTS = $(patsubst %,src/page/%.js,dom told lengths bench scene planning picture key weather mix land \
                own box files leaves start)
 PAGE_SOURCES = $(call sources,$(CORE) text page)
 PAGE_OBJS    = $(patsubst src/%.c,$(PAGE_BUILD)/%.o,$(PAGE_SOURCES)) \

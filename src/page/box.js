@@ -4,7 +4,9 @@ let names = null; /* all that the library knows by name */
 function new_pan(paint) {
   const tick = make('input', { type: 'checkbox', value: paint.name });
   const colour = make('span', { className: 'paint' });
-  tick.addEventListener('change', (event) => change_at_once(() => change_box(paint, tick.checked), event));
+  tick.addEventListener('change', (event) => {
+    if (tick.checked || can_lack(others_than(paint), event)) change_at_once(() => change_box(paint, tick.checked), event);
+  });
   const pan = make('label', { className: 'pan' }, colour,
     make('span', { className: 'called' }, paint.name, make('small', {}, paint.colour_index || '')), tick);
   Object.assign(pan, { paint, colour, tick });
@@ -21,25 +23,38 @@ function colour_pans(medium) {
   if (by('box-leaf').dataset.medium === medium) return;
   by('box-leaf').dataset.medium = medium;
   const pans = medium === 'watercolour' ? names.in_water : names.in_white;
-  for (const kind of ['pigments', 'tubes']) pans[kind].forEach((paint, i) => colour_pan(by(kind).children[i], paint));
+  for (const kind of ['pigments', 'tubes']) pans[kind].forEach((paint, i) => colour_pan(by(kind).querySelectorAll('.pan')[i], paint));
+}
+
+function ready_box(palette) {
+  const button = make('button', { type: 'button', title: palette.purpose }, palette.name.replace(/-/g, ' '));
+  button.addEventListener('click', (event) => {
+    const medium = medium_now(), other = palette.opaque === (medium === 'watercolour');
+    if (other || can_lack(listed(palette.name), event)) change_at_once(() => {
+      if (other) bring_medium(hand.scene, palette.opaque ? 'gouache' : 'watercolour');
+      take_paints(palette.name);
+    }, event);
+  });
+  return button;
+}
+
+/* Ready boxes by what they are for: one of the other kind changes the medium. */
+function ready_boxes(opaque, said) {
+  const buttons = names.palettes.filter((palette) => palette.opaque === opaque).map(ready_box);
+  const group = make('div', { className: 'measure', role: 'group' }, make('span', { className: 'aside' }, said), ...buttons);
+  group.setAttribute('aria-label', `Ready boxes ${said}`);
+  return group;
 }
 
 function fill_box() {
-  for (const palette of names.palettes) {
-    const button = make('button', { type: 'button', title: palette.purpose }, palette.name.replace(/-/g, ' '));
-    button.addEventListener('click', (event) => change_at_once(() => {
-      const medium = medium_now();
-      take_paints(palette.name);
-      set_medium(hand.scene, !palette.opaque ? 'watercolour' : medium === 'watercolour' ? 'gouache' : medium);
-    }, event));
-    by('boxes').append(button);
-  }
+  by('boxes').append(ready_boxes(false, 'for watercolour'), ready_boxes(true, 'for gouache, acrylic, oil'));
   by('pigments').append(...names.in_water.pigments.map(new_pan));
   by('tubes').append(...names.in_water.tubes.map(new_pan));
   say(by('version'), names.version);
 }
 
-const medium_now = () => part('paint').medium || (part('paint').palette || {}).medium || 'watercolour';
+const medium_of = ({ paint = {} }) => paint.medium || (paint.palette || {}).medium || 'watercolour';
+const medium_now = () => medium_of(hand.scene);
 
 /* The paints' names, whether the scene lists them or names a box. */
 const paints_now = () => listed(hand.filled.paint.palette).map(name_of);
@@ -54,21 +69,63 @@ function take_paints(palette) {
 const box_now = () => listed(hand.filled.paint.palette).map((paint) =>
   (typeof paint === 'string' ? paint : own_named(paint.name) || paint));
 
+const others_than = (paint) => box_now().filter((other) => !same_name(other, paint));
+
+/* Which plane's own mix has a paint that is not among these, in words. */
+function mixed_from_others(paints) {
+  for (const plane of hand.scene.planes) {
+    const filled = filled_named(plane.name), mix = plane.mix && ((filled && filled.mix) || plane.mix);
+    const lacks = mix && mix_rows(mix).find(([name]) => !paints.some((paint) => same_name(paint, name)));
+    if (lacks) return `${plane.name} is a mix of ${lacks[0]}: give it another colour first`;
+  }
+  return '';
+}
+
+/* Before a box is taken: where a mix needs what it lacks, says so and leaves all as it is. */
+function can_lack(paints, event) {
+  const what = mixed_from_others(paints);
+  if (!what) return true;
+  show_problem({ what, line: 0 }, '', block_of(event.target));
+  show_ticks();
+  return false;
+}
+
 /* A box has one paint of a name: another takes its place. */
 function change_box(paint, taken) {
-  const own = paint.own && own_named(paint.name), paints = box_now().filter((other) => !same_name(other, paint));
+  const own = paint.own && own_named(paint.name), paints = others_than(paint);
   if (own) put_on_shelf([own]);
   take_paints(in_place_of(part('paint').palette, taken ? [...paints, own || paint.name] : paints));
 }
 
 /* What goes with the kind of medium is left to the library when it changes: in opaque
- * media nothing is laid over another wash, and no mix has water. */
+ * media nothing is laid over another wash. */
 function set_medium(scene, medium) {
-  const paint = scene.paint || (scene.paint = {}), opaque = medium !== 'watercolour';
-  if (opaque !== (hand.filled.paint.medium !== 'watercolour')) delete paint.most_parts;
+  const before = medium_of(scene), paint = scene.paint || (scene.paint = {}), opaque = medium !== 'watercolour';
+  if (opaque !== (before !== 'watercolour')) {
+    delete paint.most_parts;
+    mixes_to_colours(scene, before);
+  }
   if (opaque) delete paint.shadows;
-  if (opaque) for (const { mix } of scene.planes) if (mix) delete mix.water;
   paint.medium = medium;
+}
+
+/* A medium that comes with a box. */
+function bring_medium(scene, medium) {
+  if (medium !== medium_of(scene)) hand.notes.push(`You paint in ${medium} now.`);
+  set_medium(scene, medium);
+}
+
+/* The same parts in the other kind of medium are another colour: those of the scene in hand
+ * keep the colour they had. */
+function mixes_to_colours(scene, before) {
+  const changed = scene.planes.filter((plane) => {
+    const here = plane_named(plane.name);
+    return plane.mix && here && JSON.stringify(here.mix) === JSON.stringify(plane.mix) && seen_named(plane.name);
+  });
+  for (const plane of changed) set_own(plane, 'colour', seen_named(plane.name).own_hex);
+  const called = changed.map((plane) => plane.name), last = called.pop();
+  if (called.length) hand.notes.push(`${called.join(', ')} and ${last} keep their colours, but no longer as mixes, which were for ${before}: Undo brings them back.`);
+  else if (last) hand.notes.push(`${last} keeps its colour, but no longer as a mix, which was for ${before}: Undo brings it back.`);
 }
 
 const is_white = (paint) => (typeof paint === 'object' ? paint.is_white
@@ -90,8 +147,8 @@ function show_box() {
   show_ticks();
   say(by('box-said'), `${paints_now().length} paints, ${paint.medium}`);
   by('medium').value = paint.medium;
-  by('most-pigments').value = String(paint.most_pigments);
-  by('most-parts').value = String(paint.most_parts);
+  put_value('most-pigments', String(paint.most_pigments));
+  put_value('most-parts', String(paint.most_parts));
 }
 
 function show_ticks() {
@@ -116,8 +173,8 @@ function show_paper() {
   by('adaptation').value = String(seen.adaptation);
   say_in('adaptation', `${Math.round(seen.adaptation * 100)} %`);
   by('darks').checked = seen.darks === 'fitted';
-  by('paper-width').value = String(+(paper.width * 100).toFixed(1));
-  by('paper-height').value = String(+(paper.height * 100).toFixed(1));
+  put_value('paper-width', String(+(paper.width * 100).toFixed(1)));
+  put_value('paper-height', String(+(paper.height * 100).toFixed(1)));
   say(by('paper-said'), `sky at value ${seen.sky_value.toFixed(1)}`);
 }
 

@@ -15,6 +15,19 @@ function say(element, text) {
   if (element.textContent !== text) element.textContent = text;
 }
 
+/* Whether someone types there and is not done yet. */
+const typed_in = (element) => !!element.typing && document.activeElement === element;
+
+/* What is being typed is left alone. */
+function put_value(id, value) {
+  if (!typed_in(by(id))) by(id).value = value;
+}
+
+function listen_to_typing() {
+  document.addEventListener('input', (event) => { event.target.typing = true; }, true);
+  document.addEventListener('change', (event) => { event.target.typing = false; }, true);
+}
+
 function after(milliseconds, action) {
   let timer = 0;
   return () => {

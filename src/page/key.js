@@ -8,7 +8,7 @@ function washes_of_side(side, where, plane, shadow) {
 }
 
 function key_of(view) {
-  const sky = washes_of_side(view.sky, ['overhead', 'at the horizon', 'all of it'], -1, false);
+  const sky = washes_of_side(view.sky, ['top of the sky', 'at the horizon', 'all of it'], -1, false);
   const entries = [{ name: 'the sky', sky: true, washes: sky, note: view.sky.two_washes ? view.trade.middle : '' }];
   view.planes.forEach((plane, i) => {
     const lit = washes_of_side(plane.lit, ['lit, at the top', 'lit, at the foot', 'lit side'], i, false);

@@ -48,8 +48,8 @@ static void write_ladder(recede_json *json, const recede_ladder *ladder)
 static recede_ladder_wish wish_of(const recede_scene *scene, size_t plane)
 {
     const recede_own_entry *white = recede_surface_named("whitewash");
-    recede_ladder_wish wish = {.own = scene->planes[plane].own, .air_count = 1,
-                               .rung_count = RUNGS};
+    recede_ladder_wish wish = {.own = recede_page_own_in_words(&scene->planes[plane].own),
+                               .air_count = 1, .rung_count = RUNGS};
     wish.visibility_km[0] = scene->air.visibility_km;
     wish.white.kind = RECEDE_OWN_SURFACE;
     for (size_t i = 0; white->name[i]; i++)

@@ -22,33 +22,47 @@ function show_far(metres) {
 function show_held() {
   const plane = plane_named(hand.held), filled = filled_named(hand.held);
   if (!plane || !filled) return;
+  hand.at = hand.filled.planes.indexOf(filled);
   const kind = OWN.find((key) => plane[key] !== undefined);
-  by('plane-name').value = plane.name;
+  put_value('plane-name', plane.name);
   by('plane-own').value = kind === 'foliage' || kind === 'surface' ? `${kind}:${plane[kind]}` : kind === 'colour' || kind === 'mix' ? `${kind}:` : 'measured:';
   by('plane-colour-label').hidden = kind !== 'colour';
   if (kind === 'colour') by('plane-colour').value = plane.colour;
   show_mix(plane);
   show_far(filled.distance);
-  by('plane-base').value = plane.base === undefined ? '' : String(filled.base);
-  by('plane-crest').value = plane.crest === undefined ? '' : String(filled.crest);
-  by('plane-share').value = String(Math.round((plane.share || 0) * 100));
+  put_value('plane-base', plane.base === undefined ? '' : String(filled.base));
+  put_value('plane-crest', plane.crest === undefined ? '' : String(filled.crest));
+  put_value('plane-share', String(Math.round((plane.share || 0) * 100)));
   by('plane-remove').disabled = hand.scene.planes.length < 2;
 }
 
-/* Keeps a plane in hand through undoing and opening. */
+/* Keeps a plane in hand through undoing and opening; one of another name by its place. */
 function hold_something() {
   const planes = hand.filled.planes;
-  if (!planes.some((plane) => plane.name === hand.held)) hand.held = planes[planes.length - 1].name;
+  if (!planes.some((plane) => plane.name === hand.held)) hand.held = (planes[hand.at] || planes[planes.length - 1]).name;
   show_held();
   mark_held();
   draw_tags();
 }
 
-function set_own(plane, choice) {
-  const [kind, name] = choice.split(':'), view = hand.view.planes.find((p) => p.name === plane.name);
+const seen_named = (name) => hand.view.planes.find((plane) => plane.name === name);
+
+async function first_own(kind, entry, name) {
+  if (kind === 'mix') return first_mix(name);
+  return kind === 'colour' ? (seen_named(name) || { own_hex: '#6f7f4f' }).own_hex : entry;
+}
+
+/* A mix to begin with takes the library a moment. */
+async function change_own(event) {
+  const name = hand.held, [kind, entry] = by('plane-own').value.split(':');
   if (kind === 'measured') return;
+  const own = await first_own(kind, entry, name), plane = plane_named(name);
+  if (plane) change_at_once(() => set_own(plane, kind, own), event);
+}
+
+function set_own(plane, kind, own) {
   for (const key of OWN) delete plane[key];
-  plane[kind] = kind === 'colour' ? (view ? view.own_hex : '#6f7f4f') : kind === 'mix' ? first_mix(plane.name) : name;
+  plane[kind] = own;
 }
 
 function set_or_drop(plane, key, value) {
@@ -66,7 +80,8 @@ function new_name() {
 
 /* A new plane stands between the one in hand and the next nearer. */
 function add_plane() {
-  const planes = hand.filled.planes, at = planes.findIndex((plane) => plane.name === hand.held);
+  const planes = hand.filled.planes, found = planes.findIndex((plane) => plane.name === hand.held);
+  const at = found < 0 ? Math.min(hand.at, planes.length - 1) : found; /* its name may be newer than the last answer */
   const here = planes[at].distance, nearer = at > 0 ? planes[at - 1].distance : here / 3;
   const name = new_name();
   hand.scene.planes.push({ name, distance: said_length(stepped(Math.sqrt(here * nearer))), foliage: 'summer oak' });
@@ -74,8 +89,10 @@ function add_plane() {
 }
 
 function remove_plane() {
+  if (hand.scene.planes.length < 2) return;
   hand.scene.planes = hand.scene.planes.filter((plane) => plane.name !== hand.held);
-  hand.held = null;
+  const left = hand.filled.planes.filter((plane) => plane_named(plane.name));
+  hand.held = (left[hand.at] || left[left.length - 1] || hand.scene.planes[0]).name;
 }
 
 function listen_to_land() {
@@ -84,16 +101,14 @@ function listen_to_land() {
     if (!plane || name === hand.held) return;
     change_at_once(() => { plane.name = name; hand.held = name; }, event);
   });
-  by('plane-own').addEventListener('change', (event) => {
-    change_at_once(() => set_own(plane_named(hand.held), by('plane-own').value), event);
-  });
+  by('plane-own').addEventListener('change', change_own);
   by('plane-colour').addEventListener('input', (event) => edit(() => { plane_named(hand.held).colour = by('plane-colour').value; }, event));
   by('plane-colour').addEventListener('change', settle);
   by('mix-water').addEventListener('change', change_mix);
   on_slide('plane-far', (power, event) => set_distance(hand.held, 10 ** power, event));
-  on_number('plane-base', (metres) => set_or_drop(plane_named(hand.held), 'base', metres));
-  on_number('plane-crest', (metres) => set_or_drop(plane_named(hand.held), 'crest', metres));
-  on_number('plane-share', (share) => set_or_drop(plane_named(hand.held), 'share', share ? share / 100 : null));
+  on_number('plane-base', (metres) => set_or_drop(plane_named(hand.held), 'base', metres), true);
+  on_number('plane-crest', (metres) => set_or_drop(plane_named(hand.held), 'crest', metres), true);
+  on_number('plane-share', (share) => set_or_drop(plane_named(hand.held), 'share', share ? share / 100 : null), true);
   by('plane-add').addEventListener('click', (event) => { change_at_once(add_plane, event); });
   by('plane-remove').addEventListener('click', (event) => { change_at_once(remove_plane, event); });
 }

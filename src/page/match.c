@@ -1,4 +1,4 @@
-/* Other recipes for one wash of the plan. */
+/* Other recipes for one wash of the plan, and those for a plane's own colour. */
 #include "page/page.h"
 #include "text/words.h"
 #include "text/words_match.h"
@@ -27,15 +27,11 @@ static void write_match(recede_json *json, const recede_palette *palette,
     recede_json_end_object(json);
 }
 
-RECEDE_PAGE_CALL(page_match)
-int recede_page_match(recede_page *page, int plane, int shadow, int base)
+static int reply_with_matches(recede_page *page, recede_lab target)
 {
     recede_matches matches;
     recede_error error;
-    const recede_wash *wash = page->plan ? find_wash(page->plan, plane, shadow, base) : NULL;
-    if (!wash || !page->box.index)
-        return recede_page_refuse(page, 0, 0, "there is no such wash");
-    if (recede_match(page->box.index, wash->target.lab, &matches, NULL, NULL, &error))
+    if (recede_match(page->box.index, target, &matches, NULL, NULL, &error))
         return recede_page_refuse_core(page, &error);
     recede_json json = recede_page_reply_start(page);
     recede_json_array(&json, "matches");
@@ -43,4 +39,23 @@ int recede_page_match(recede_page *page, int plane, int shadow, int base)
         write_match(&json, page->box.palette, &matches.of[kind], kind);
     recede_json_end_array(&json);
     return recede_page_reply_end(page, &json);
+}
+
+RECEDE_PAGE_CALL(page_match)
+int recede_page_match(recede_page *page, int plane, int shadow, int base)
+{
+    const recede_wash *wash = page->plan ? find_wash(page->plan, plane, shadow, base) : NULL;
+    if (!wash || !page->box.index)
+        return recede_page_refuse(page, 0, 0, "there is no such wash");
+    return reply_with_matches(page, wash->target.lab);
+}
+
+RECEDE_PAGE_CALL(page_match_own) int recede_page_match_own(recede_page *page, size_t plane)
+{
+    if (!page->plan || !page->box.index || plane >= recede_plan_count(page->plan))
+        return recede_page_refuse(page, 0, 0, "there is no such plane");
+    const recede_planned *planned = recede_plan_at(page->plan, plane);
+    const recede_own *own = &recede_plan_scene(page->plan)->planes[planned->plane].own;
+    return reply_with_matches(
+        page, recede_colour_of_xyz(recede_xyz_of_reflectance(&own->reflectance)).lab);
 }

@@ -1,14 +1,25 @@
 /* A plane's own colour as a mix of the paints in the box. */
 const MOST_IN_MIX = 4;
 
-/* To begin with: what its lit side is mixed from, or the first paint. */
-function first_mix(name) {
-  const plane = hand.view.planes.find((seen) => seen.name === name), recipe = plane && plane.lit.crest.recipe;
-  const here = new Set(paints_now()), paints = recipe ? recipe.paints.filter((paint) => here.has(paint.name)) : [];
-  if (!paints.length) return { [paints_now()[0]]: 1 };
-  const mix = Object.fromEntries(paints.map((paint) => [paint.name, paint.parts]));
+function mix_of_recipe(recipe) {
+  const mix = Object.fromEntries(recipe.paints.map((paint) => [paint.name, paint.parts]));
   if (recipe.water_to_1) mix.water = +recipe.water_to_1.toPrecision(2);
   return mix;
+}
+
+/* To begin with: the closest mix for the plane's own colour, as it is close to; where no box
+ * is ready to tell it, equal parts of two paints. */
+async function first_mix(name) {
+  const plane = hand.view.planes.findIndex((seen) => seen.name === name), paints = paints_now();
+  try {
+    const { matches } = JSON.parse((await bench.ready.ask('match_own', { plane })).text);
+    const recipe = matches.map((match) => match.recipe)
+      .find((one) => one.paints.length && one.paints.every((paint) => paints.includes(paint.name)));
+    if (recipe) return mix_of_recipe(recipe);
+  } catch (problem) {
+    /* another box is being mixed */
+  }
+  return Object.fromEntries(paints.slice(0, 2).map((paint) => [paint, 1]));
 }
 
 const mix_rows = (mix) => Object.entries(mix).filter(([name]) => name !== 'water');
@@ -18,7 +29,7 @@ function mix_in_form() {
   const mix = {};
   for (const row of by('mix-rows').children) {
     const paint = row.querySelector('select'), parts = row.querySelector('input');
-    if (paint.value) mix[paint.value] = Number(parts.value) || 1;
+    if (paint.value) mix[paint.value] = Number(parts.value);
   }
   const water = Number(by('mix-water').value);
   if (water && !by('mix-water-label').hidden) mix.water = water;
@@ -54,7 +65,7 @@ function show_mix(plane) {
   const rows = mix_rows(mix), water = hand.filled.paint.medium === 'watercolour';
   if (rows.length < MOST_IN_MIX) rows.push(['', 1]);
   const key = JSON.stringify([plane.name, mix, paints_now(), water]), focus = mix_focus();
-  if (by('plane-mix').dataset.key === key) return;
+  if (by('plane-mix').dataset.key === key || [...by('plane-mix').querySelectorAll('input')].some(typed_in)) return;
   by('plane-mix').dataset.key = key;
   by('mix-rows').replaceChildren(...rows.map((row, at) => new_mix_row(at, mix_choice(rows, at), row)));
   by('mix-water-label').hidden = !water;

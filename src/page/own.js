@@ -75,9 +75,9 @@ function scene_with_files(scene, files) {
 /* ---- what was opened becomes the box, or one more paint in it */
 
 function use_palette(scene, palette, files) {
+  if (palette.medium) bring_medium(scene, palette.medium);
   scene.paint = { ...scene.paint, palette: palette_of(palette, files) };
   if (!palette.medium) return;
-  set_medium(scene, palette.medium);
   delete scene.paint.medium; /* it is the palette's own */
 }
 

@@ -71,6 +71,10 @@ void recede_page_recipe(recede_json *json, const char *key, const recede_palette
 /* A paint of the library as the page's pans show it in a medium, as an element. */
 void recede_page_pan(recede_json *json, const char *name, recede_medium medium);
 
+/* An own colour for the page's sentences: a dab shows it, so that one given by its
+ * figures is a colour of one's own, without them. */
+recede_own recede_page_own_in_words(const recede_own *own);
+
 /* How a scene has the opened files read. */
 recede_files recede_page_files(recede_page *page);
 
@@ -134,5 +138,7 @@ int recede_page_work(recede_page *page, int wells);
 /* Other recipes for a wash: plane as in the plan (-1: the sky), shadow side,
  * base of a graded wash. */
 int recede_page_match(recede_page *page, int plane, int shadow, int base);
+/* Likewise for a plane's own colour, as it is seen close to. */
+int recede_page_match_own(recede_page *page, size_t plane);
 
 #endif

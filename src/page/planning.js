@@ -1,6 +1,10 @@
 /* Asking for plans, and drawing what comes back. One is asked for at a time;
  * of those wanted meanwhile only the newest counts. */
-const planning = { busy: false, wanted: null, old_box: null };
+const planning = {
+  busy: false, wanted: null, old_box: null,
+  good: null,     /* text of the last scene that could be planned */
+  edited: false,  /* by hand, since something was refused */
+};
 
 const box_of = (scene) => {
   const paint = scene.paint || {};
@@ -17,7 +21,7 @@ function for_ready_box(scene) {
   bench.change_box(box_of(scene), text_of(scene),
     (share) => say(by('state'), `mixing the new box: ${Math.round(share * 100)} %`),
     () => { say(by('state'), ''); request_plan({ filled: true }); },
-    (problem) => { say(by('state'), ''); show_problem(problem, 'The box'); });
+    (problem) => { say(by('state'), ''); take_back(problem); });
   if (!by('state').textContent) say(by('state'), 'mixing the new box');
   return { ...scene, paint: planning.old_box };
 }
@@ -46,16 +50,25 @@ async function ask_for_plan() {
     });
     bench.ready.box = box_of(scene);
     planning.old_box = structuredClone(scene.paint);
-    if (scene === hand.scene && !by('problem').hidden) show_problem(null); /* not of the old box */
+    if (scene === hand.scene && want.filled) stands(text); /* of the old box that is not known */
     draw(answer, want, asked);
     if (answer.filled) remember(text);
   } catch (problem) {
     if (problem.closed) request_plan(want);
-    else if (scene === hand.scene || !bench.mixing) show_problem(problem); /* with the old box a new mix may be none */
+    else if (refused_for_good(want)) take_back(problem);
   }
   planning.busy = false;
   if (planning.wanted) ask_for_plan();
 }
+
+function stands(text) {
+  planning.good = text;
+  if (planning.edited) show_problem(null);
+}
+
+/* What is still moving, or has changed since, is judged when it rests; with the old box a
+ * new mix may be none. */
+const refused_for_good = (want) => want.filled && !planning.wanted && !bench.mixing;
 
 /* A box ticked meanwhile stands until its own answer comes. */
 function take_filled(filled) {

@@ -71,6 +71,14 @@ void recede_page_hex(recede_json *json, const char *key, recede_srgb srgb)
     recede_json_string(json, key, hex);
 }
 
+recede_own recede_page_own_in_words(const recede_own *own)
+{
+    recede_own told = *own;
+    if (told.kind == RECEDE_OWN_COLOUR)
+        told.kind = RECEDE_OWN_REFLECTANCE;
+    return told;
+}
+
 void recede_page_words(recede_json *json, const char *key, recede_buffer *words)
 {
     json->out->failed |= words->failed;

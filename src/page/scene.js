@@ -6,7 +6,10 @@ const hand = {
   filled: null,   /* the library's own reading of it */
   view: null,     /* the plan as shown */
   held: null,     /* name of the plane in hand */
+  at: null,       /* its place among the planes, for when there is none of that name */
   past: [], future: [], settled: '',
+  block: null,    /* of the page, where the last change was made */
+  notes: [],      /* sentences on what a change brings with it */
 };
 
 /* Lists of numbers stand in one line. */
@@ -57,9 +60,12 @@ function edit(change, event) {
 }
 
 /* The hand has come to rest: the change can be undone from here. */
-function settle() {
+function settle(event) {
   const text = text_of(hand.scene);
   if (text !== hand.settled) {
+    hand.block = event && event.target ? block_of(event.target) : null;
+    planning.edited = true;
+    tell_note(hand.block);
     hand.past.push(hand.settled);
     if (hand.past.length > 200) hand.past.shift();
     hand.future = [];
@@ -72,7 +78,7 @@ function settle() {
 
 function change_at_once(change, event) {
   edit(change, event);
-  settle();
+  settle(event);
 }
 
 function show_doings() {
@@ -92,11 +98,23 @@ function take_scene(text) {
 function step(from, to) {
   if (!from.length) return;
   to.push(hand.settled);
+  planning.edited = true;
+  tell_note(null);
   take_scene(from.pop());
 }
 
 const undo = () => step(hand.past, hand.future);
 const redo = () => step(hand.future, hand.past);
+
+/* A refused edit springs back: the scene before it stands again, its controls too. */
+function take_back(problem) {
+  tell_note(null);
+  show_problem({ what: by_hand(problem.what), line: 0 }, '', hand.block);
+  if (hand.settled === planning.good || !hand.past.length) return;
+  by('plane-mix').dataset.key = '';
+  hand.held = (hand.filled.planes[hand.at] || {}).name;
+  take_scene(hand.past.pop());
+}
 
 /* A scene from outside: refused with the library's own words, or taken. */
 async function open_text(text, name, no_place) {
@@ -104,21 +122,16 @@ async function open_text(text, name, no_place) {
     await (hand.scene ? bench.aside() : bench.ready).ask('check', { scene: text });
   } catch (problem) {
     show_problem(no_place ? { ...problem, line: 0 } : problem, name);
+    hand.notes = [];
     return false;
   }
   if (hand.settled) {
     hand.past.push(hand.settled);
     hand.future = [];
   }
-  hand.held = null;
+  hand.held = hand.at = hand.block = null;
   show_problem(null);
+  tell_note(null);
   take_scene(text);
   return true;
-}
-
-function show_problem(problem, name) {
-  const place = problem && problem.line ? `${name || 'the scene'}, line ${problem.line}, column ${problem.column}: ` : '';
-  const text = problem ? place + problem.what : '';
-  by('problem').hidden = !problem;
-  say(by('problem'), text && !place && name ? `${name}: ${text}` : text);
 }

@@ -4,7 +4,8 @@ function show_controls() {
   show_light(hand.filled);
   show_box();
   show_paper();
-  by('title').value = hand.filled.title || '';
+  show_held();
+  put_value('title', hand.filled.title || '');
 }
 
 /* What need not follow every movement of the hand. */
@@ -36,6 +37,7 @@ async function start() {
   take_shelf();
   fill_own_select();
   fill_box();
+  listen_to_typing();
   listen_to_picture();
   listen_to_weather();
   listen_to_land();

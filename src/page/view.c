@@ -47,7 +47,8 @@ static void write_plane(recede_json *json, const recede_plan *plan, const recede
     recede_page_hex(json, "own_hex", recede_colour_of_xyz(
                                          recede_xyz_of_reflectance(&plane->own.reflectance)).srgb);
     recede_buffer_start(&words, NULL);
-    recede_words_own(&words, &plane->own, recede_plan_scene(plan));
+    recede_own own = recede_page_own_in_words(&plane->own);
+    recede_words_own(&words, &own, recede_plan_scene(plan));
     recede_page_words(json, "own", &words);
     write_side(json, "lit", palette, &planned->lit);
     write_side(json, "shadow", palette, &planned->shadow);

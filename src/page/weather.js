@@ -9,9 +9,9 @@ function show_air(scene) {
   if (air.mist) {
     by('mist-visibility').value = String(Math.log10(air.mist.visibility / 1000));
     say_mist(air.mist.visibility);
-    by('mist-top').value = String(air.mist.top);
+    put_value('mist-top', String(air.mist.top));
   }
-  by('eye').value = String(air.eye);
+  put_value('eye', String(air.eye));
 }
 
 function say_in(id, text) {
@@ -52,10 +52,13 @@ function on_slide(id, change) {
   by(id).addEventListener('change', settle);
 }
 
-function on_number(id, change) {
+/* A field that says no number shows the old one again, where it may not stay empty. */
+function on_number(id, change, may_be_empty) {
   by(id).addEventListener('change', (event) => {
     const text = by(id).value.trim();
-    change_at_once(() => change(text === '' ? null : Number(text)), event);
+    if (text !== '') change_at_once(() => change(Number(text)), event);
+    else if (may_be_empty && !by(id).validity.badInput) change_at_once(() => change(null), event);
+    else show_controls();
   });
 }
 

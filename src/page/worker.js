@@ -139,6 +139,11 @@ const calls = {
     done(core.page_match(page, ask.plane, ask.shadow ? 1 : 0, ask.base ? 1 : 0));
     return { text: reply() };
   },
+  /* For a plane's own colour, as it is close to. */
+  match_own(ask) {
+    done(core.page_match_own(page, ask.plane));
+    return { text: reply() };
+  },
   ladder(ask) {
     read(ask);
     done(core.page_ladder(page, ask.plane));

@@ -258,17 +258,22 @@ test('a paint of a mix that is unticked is asked for, and the scene before survi
     await settled(page, () => open_files(page, folder, { 'moor.json': moor, 'my-green.json': GREEN }));
     const saved = await saved_scene(page);
     assert.equal(JSON.parse(saved).title, 'A moor');
+    await page.evaluate(() => { document.getElementById('box-leaf').open = true; });
     const words = await refusal(page, () => page.click('#own .pan'));
-    assert.match(words, /the scene's palette has no paint "my green"/);
+    assert.equal(words, 'bank is a mix of my green: give it another colour first');
+    assert.ok((await ticked(page)).includes('my green'));
     await load(page);
     assert.equal(await page.isVisible('#problem'), false);
     assert.equal(await saved_scene(page), saved);
-    /* in oil the same mix has no water */
+    /* in oil the same parts are another colour */
     await page.click('#box-leaf > summary');
     await settled(page, () => page.selectOption('#medium', 'oil'));
     assert.equal(await page.isVisible('#problem'), false);
     const oil = await assert_saved_plan_is_the_programs(page);
-    assert.deepEqual(oil.saved.planes[0].mix, { 'my green': 2, 'yellow ochre': 1 });
+    assert.equal(oil.saved.planes[0].mix, undefined);
+    assert.match(oil.saved.planes[0].colour, /^#[0-9a-f]{6}$/);
+    await settled(page, () => page.selectOption('#plane-own', 'mix:'));
+    assert.equal(await page.isVisible('#plane-mix'), true);
     assert.equal(await page.isVisible('#mix-water-label'), false);
   } finally {
     await close();

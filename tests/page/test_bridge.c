@@ -328,6 +328,59 @@ static void test_what_is_looked_up(void **state)
     recede_page_free(page);
 }
 
+/* The mix for what a plane is, not for what the air makes of it: here the far ridge. */
+static void test_the_mix_for_a_plane_as_it_is(void **state)
+{
+    recede_page *page = planned_page();
+    recede_matches wanted;
+    recede_error error;
+    (void)state;
+    const recede_spectrum *rock = &recede_surface_named("rock")->reflectance;
+    recede_lab lab = recede_colour_of_xyz(recede_xyz_of_reflectance(rock)).lab;
+    assert_true(recede_delta_e(lab, recede_plan_at(page->plan, 0)->lit.crest.target.lab) > 10);
+    assert_int_equal(recede_match_all(page->box.palette, &page->box.rules, lab, &wanted, NULL,
+                                      &error), RECEDE_OK);
+    const recede_mix *mix = &wanted.of[RECEDE_MATCH_CLOSEST].recipe.mix;
+    assert_int_equal(recede_page_match_own(page, 0), 1);
+    cJSON *reply = reply_of(page);
+    const cJSON *first = cJSON_GetArrayItem(within(reply, "matches"), 0);
+    assert_string_equal(within(first, "kind")->valuestring, "closest");
+    const cJSON *recipe = within(first, "recipe"), *paints = within(recipe, "paints");
+    assert_int_equal(cJSON_GetArraySize(paints), mix->count);
+    for (int i = 0; i < mix->count; i++) {
+        const cJSON *paint = cJSON_GetArrayItem(paints, i);
+        assert_string_equal(within(paint, "name")->valuestring,
+                            recede_palette_paint(page->box.palette, (size_t)mix->paint[i])->name);
+        assert_near(within(paint, "parts")->valuedouble, mix->parts[i], 0);
+    }
+    assert_near(within(recipe, "water_to_1")->valuedouble, mix->water, 1e-9);
+    cJSON_Delete(reply);
+    assert_int_equal(recede_page_match_own(page, 3), 0);
+    recede_page_free(page);
+}
+
+/* A dab shows a colour: sentences have no figures of it. */
+static void test_own_colours_are_not_spelt(void **state)
+{
+    static const char own[] =
+        "{\"paint\":{\"palette\":[\"PB29\",\"PY43\"],\"most_pigments\":2,\"most_parts\":3},"
+        "\"planes\":[{\"name\":\"bank\",\"distance\":30,\"colour\":\"#5e5a3c\"}]}";
+    recede_page *page = recede_page_new();
+    (void)state;
+    assert_int_equal(read_text(page, own), 1);
+    assert_int_equal(recede_page_mix(page) && recede_page_plan(page) && recede_page_view(page), 1);
+    cJSON *view = reply_of(page), *plane = cJSON_GetArrayItem(within(view, "planes"), 0);
+    assert_string_equal(within(plane, "own")->valuestring, "a colour of your own");
+    assert_string_equal(within(plane, "own_hex")->valuestring, "#5e5a3c");
+    cJSON_Delete(view);
+    assert_int_equal(recede_page_ladder(page, 0), 1);
+    cJSON *ladder = reply_of(page);
+    assert_null(strstr(within(ladder, "title")->valuestring, "#5e5a3c"));
+    assert_null(strstr(within(ladder, "why")->valuestring, "#5e5a3c"));
+    cJSON_Delete(ladder);
+    recede_page_free(page);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -339,6 +392,8 @@ int main(void)
         cmocka_unit_test(test_the_box_is_told),
         cmocka_unit_test(test_pixels_are_those_of_the_library),
         cmocka_unit_test(test_what_is_looked_up),
+        cmocka_unit_test(test_the_mix_for_a_plane_as_it_is),
+        cmocka_unit_test(test_own_colours_are_not_spelt),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
