@@ -27,7 +27,7 @@ function colour_pans(medium) {
 }
 
 function ready_box(palette) {
-  const button = make('button', { type: 'button', title: palette.purpose }, palette.name.replace(/-/g, ' '));
+  const button = make('button', { type: 'button', title: palette.purpose }, palette.name.replace('-', ' '));
   button.addEventListener('click', (event) => {
     const medium = medium_now(), other = palette.opaque === (medium === 'watercolour');
     if (other || can_lack(listed(palette.name), event)) change_at_once(() => {
@@ -151,6 +151,16 @@ function show_box() {
   put_value('most-parts', String(paint.most_parts));
 }
 
+/* Paints let down have the cautions of those they are made of: where these are in the box,
+ * they are named. */
+function cautions_said(cautions) {
+  const said = [...cautions].map(([caution, paints]) => {
+    const made = paints.filter((name) => !/^pale /.test(name));
+    return `${first((made.length ? made : paints).join('; '))}: ${caution}.`;
+  });
+  return said.length ? `Take care. ${said.join(' ')}` : '';
+}
+
 function show_ticks() {
   const box = listed(hand.filled.paint.palette), cautions = new Map();
   const own = new Set(box.filter((paint) => typeof paint === 'object').map(name_of)), known = new Set(box.filter((paint) => typeof paint === 'string'));
@@ -160,8 +170,7 @@ function show_ticks() {
     pan.classList.toggle('taken', tick.checked);
     if (tick.checked && paint.caution) cautions.set(paint.caution, [...(cautions.get(paint.caution) || []), paint.name]);
   }
-  const said = [...cautions].map(([caution, paints]) => `${paints.join('; ')}: ${caution}.`);
-  say(by('box-cautions'), said.length ? `Take care. ${said.join(' ')}` : '');
+  say(by('box-cautions'), cautions_said(cautions));
 }
 
 /* ---- from the eye to the paper */

@@ -15,6 +15,8 @@ function say(element, text) {
   if (element.textContent !== text) element.textContent = text;
 }
 
+const first = (text) => text.charAt(0).toUpperCase() + text.slice(1);
+
 /* Whether someone types there and is not done yet. */
 const typed_in = (element) => !!element.typing && document.activeElement === element;
 

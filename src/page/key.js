@@ -155,13 +155,11 @@ function draw_list(view) {
 
 /* What the medium has words of its own for. */
 function draw_trade({ trade }) {
-  const first = (text) => text.charAt(0).toUpperCase() + text.slice(1);
   say(by('wells-called'), first(trade.wells));
   say(by('water-called'), trade.takes_water ? 'Water' : '');
   say(by('list-said'), [trade.beforehand, trade.layers].filter(Boolean).join(' '));
   say(by('scrap'), `${trade.scrap}.`);
-  say(by('medium-caution'), trade.caution);
-  by('medium-caution').hidden = !trade.caution;
+  by('cautions').replaceChildren(...trade.care.split('\n- ').slice(1).map((line) => make('li', {}, first(line.trim()))));
 }
 
 async function show_others(element) {
@@ -191,5 +189,5 @@ function other_mix({ called, match }, wanted) {
   return make('li', {}, dab, make('span', {}, make('b', {}, `The ${list}`),
     make('span', { className: 'mix' }, recipe.parts), make('span', { className: 'thin' }, water_of(recipe)),
     make('span', { className: 'thin' }, `${recipe.difference} (${recipe.delta_e.toFixed(1)}); ${recipe.slip}; ` +
-      `by lamplight ${match.lamp} (${match.lamp_delta_e.toFixed(1)})`)));
+      `by lamp light ${match.lamp} (${match.lamp_delta_e.toFixed(1)})`)));
 }

@@ -1,7 +1,7 @@
 /* The picture, and planes taken in hand in it. */
 const picture = {
   greys: false, lines: null, width: 0, height: 0, finest: 1, spent: [], drag: null,
-  wide: 0, high: 0, /* as shown; asked for seldom, for it makes the browser lay out the page */
+  wide: 0, high: 0, narrow: false, /* as shown; asked for seldom, for it makes the browser lay out the page */
   kept: null, /* as it was: pixels in colour and greys, the view */
 };
 
@@ -26,6 +26,7 @@ function picture_size(moving) {
 function measure_picture() {
   picture.wide = by('picture').clientWidth;
   picture.high = by('picture').clientHeight;
+  picture.narrow = window.matchMedia('(max-width: 699px)').matches;
 }
 
 /* One drawing that is slow is chance; the middle of twelve is the machine. */
@@ -82,26 +83,32 @@ function tag_for(index) {
   return tags.children[index];
 }
 
-/* Where a skyline meets the picture's right edge, no two tags on each other. */
-function tag_heights(count) {
-  const scale = picture.high / picture.height, room = 30, wish = [], all = picture.high;
-  for (let i = 0; i < count; i++) wish.push(within(line_at(i, picture.width - 4) * scale + 10, 14, all - 14));
+/* Where a skyline meets the picture's right edge, no two tags on each other. Where there
+ * are too many for the picture's height, they stand in several columns in a narrow
+ * window, whose tags have no words, and reach farther down than the picture in a wide one. */
+function tag_places(count) {
+  const scale = picture.high / picture.height, size = 30, wish = [];
+  const columns = picture.narrow ? Math.ceil(size * count / picture.high) : 1;
+  const all = Math.max(picture.high, size * count / columns), room = size / columns;
+  for (let i = 0; i < count; i++) wish.push(within(line_at(i, picture.width - 4) * scale + 10, 14, picture.high - 14));
   const at = wish.slice();
   for (let i = 1; i < count; i++) at[i] = Math.max(at[i], at[i - 1] + room);
   for (let i = count - 1, most = all - 14; i >= 0; i--, most = at[i + 1] - room) at[i] = Math.min(at[i], most);
-  return { wish, at };
+  return { wish, at, columns, all };
 }
 
 function draw_tags() {
-  const planes = hand.view.planes, tags = by('tags'), { wish, at } = tag_heights(planes.length);
+  const planes = hand.view.planes, tags = by('tags'), { wish, at, columns, all } = tag_places(planes.length);
   const edge = picture.wide, leaders = by('leaders');
   while (leaders.children.length > planes.length) leaders.lastChild.remove();
   while (leaders.children.length < planes.length) leaders.append(document.createElementNS('http://www.w3.org/2000/svg', 'line'));
   while (tags.children.length > planes.length) tags.lastChild.remove();
+  tags.parentElement.style.minHeight = all > picture.high ? `${all}px` : '';
   planes.forEach((plane, i) => {
     const tag = tag_for(i);
-    tag.dataset.name = plane.name;
+    tag.dataset.name = tag.title = plane.name;
     tag.style.top = `${at[i]}px`;
+    tag.style.marginRight = `${i % columns * 2.3}rem`;
     tag.setAttribute('aria-label', `${plane.name}: how far off`);
     tag.setAttribute('aria-valuenow', String(Math.round(within(Math.log10(plane.distance_m) / 5.2, 0, 1) * 100)));
     tag.setAttribute('aria-valuetext', plane.distance);

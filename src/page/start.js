@@ -6,6 +6,7 @@ function show_controls() {
   show_paper();
   show_held();
   put_value('title', hand.filled.title || '');
+  say(by('title-printed'), hand.filled.title || '');
 }
 
 /* What need not follow every movement of the hand. */

@@ -1,11 +1,15 @@
 /* The plan as the page shows it. */
 #include "page/page.h"
 #include "text/words.h"
+#include "text/words_care.h"
 #include "text/words_layers.h"
 #include "text/words_let_down.h"
 #include "text/words_ladder.h"
 #include "text/words_media.h"
 #include "text/words_values.h"
+
+/* Columns: more than there are in any sentence. */
+#define UNBROKEN 65536
 
 static void write_wash(recede_json *json, const char *key, const recede_palette *palette,
                        const recede_wash *wash)
@@ -88,8 +92,10 @@ static void write_trade(recede_json *json, const recede_plan *plan)
     recede_json_string(json, "wells", trade->wells);
     recede_json_string(json, "middle", trade->middle);
     recede_json_string(json, "scrap", trade->scrap);
-    recede_json_string(json, "caution", trade->caution);
     recede_json_string(json, "layers", recede_words_layers(plan));
+    recede_buffer_start(&words, NULL);
+    recede_words_care(&words, plan, NULL, UNBROKEN);
+    recede_page_words(json, "care", &words);
     recede_buffer_start(&words, NULL);
     recede_words_beforehand_all(&words, plan, NULL);
     recede_page_words(json, "beforehand", &words);

@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
 import test from 'node:test';
-import { open_page, and_rest, axe_path, BUILD } from './browser.mjs';
+import { open_page, at_rest, and_rest, axe_path, BUILD } from './browser.mjs';
 
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
@@ -66,6 +66,64 @@ test('printed, it is one sheet of A4 with the picture and every mix', async () =
     assert.equal(pages.length, 1);
     const [, width, height] = /\/MediaBox\s*\[0 0 ([\d.]+) ([\d.]+)\]/.exec(pdf.toString('latin1'));
     assert.ok(Math.abs(width - 595.3) < 1.5 && Math.abs(height - 841.9) < 1.5, `${width} by ${height} points`);
+  } finally {
+    await close();
+  }
+});
+
+/* Invented; long names, and the sun to be looked at. */
+function scene_of(count) {
+  const planes = Array.from({ length: count }, (_, i) => ({
+    name: `alder carr behind the ${i + 1} sluice`, distance: `${Math.round(20 * 1.9 ** i)} m`, foliage: 'summer oak' }));
+  return { title: 'A title that is much too long for one line of a sheet, and for most windows too, and does not end yet',
+    light: { sky: 'clear', sun_height: 3, sun_side: 2 }, planes };
+}
+
+async function take_scene(page, scene) {
+  const drawn = await page.evaluate(() => window.drawn.length);
+  await page.setInputFiles('#file', { name: 'scene.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(scene)) });
+  await at_rest(page, drawn);
+}
+
+for (const [width, height] of [[360, 740], [820, 1100], [1440, 900]])
+  test(`at ${width} pixels the names of twelve planes stand beside each other`, async () => {
+    const { page, said, close } = await open_page({ viewport: { width, height } });
+    try {
+      await take_scene(page, scene_of(12));
+      const [picture, ...tags] = await page.evaluate(() => ['#picture', '.tag'].flatMap((what) =>
+        [...document.querySelectorAll(what)].map((element) => {
+          const { left, right, top, bottom } = element.getBoundingClientRect();
+          return { left, right, top, bottom };
+        })));
+      assert.equal(tags.length, 12);
+      for (const tag of tags) {
+        assert.ok(tag.top >= picture.top - 1 && tag.bottom <= picture.bottom + 1 && tag.right <= width, 'within its height');
+        assert.ok(tag.bottom - tag.top >= 24 && tag.right - tag.left >= 24, 'large enough for a finger: WCAG 2.2, 2.5.8');
+      }
+      for (const [i, one] of tags.entries())
+        for (const other of tags.slice(i + 1))
+          assert.ok(one.right <= other.left || other.right <= one.left || one.bottom <= other.top || other.bottom <= one.top, 'apart');
+      assert.deepEqual(said, []);
+    } finally {
+      await close();
+    }
+  });
+
+test('printed, cautions stand on the first sheet and nothing of the title is lost', async () => {
+  const { page, close } = await open_page();
+  try {
+    const scene = scene_of(12);
+    await take_scene(page, scene);
+    await page.emulateMedia({ media: 'print' });
+    await page.setViewportSize({ width: 696, height: 1032 }); /* A4 within its margins */
+    const box = (what) => page.locator(what).boundingBox();
+    const care = await box('.care'), list = await box('#list');
+    assert.ok(care.y + care.height <= list.y && care.y + care.height < 1032);
+    assert.match(await page.innerText('#cautions'), /The sun: never look into it/);
+    assert.match(await page.innerText('#cautions'), /All paint: keep it off food/);
+    assert.equal(await page.innerText('#title-printed'), scene.title);
+    const title = await box('#title-printed');
+    assert.ok(title.x + title.width <= 696);
   } finally {
     await close();
   }

@@ -158,7 +158,7 @@ test('refused while a new box is mixed: the box is taken all the same', async ()
   const { page, said, close } = await open_page();
   try {
     await page.click('#box-leaf > summary');
-    await page.click('#boxes button:has-text("twenty four")');
+    await page.click('#boxes button:has-text("twenty-four")');
     await page.waitForFunction(() => document.getElementById('state').textContent);
     assert.equal(await told(page, () => enter(page, '#plane-name', ' ')), 'A plane needs a name');
     assert.equal((await assert_key_as_planned(page)).paint.palette.length, 24);

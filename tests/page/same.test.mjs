@@ -69,7 +69,7 @@ test('a new box is mixed while the old one goes on answering', async () => {
   const { page, close } = await open_page();
   try {
     await page.click('#box-leaf > summary');
-    await page.click('#boxes button:has-text("twenty four")');
+    await page.click('#boxes button:has-text("twenty-four")');
     await page.waitForFunction(() => document.getElementById('state').textContent.startsWith('mixing'));
     const drawn = await page.evaluate(() => window.drawn.length);
     await page.fill('#visibility', '0.9');
@@ -79,9 +79,9 @@ test('a new box is mixed while the old one goes on answering', async () => {
     const plan = await assert_key_as_planned(page);
     assert.equal(plan.paint.palette.length, 24);
     assert.ok(Math.abs(plan.air.visibility_km - 8) < 0.2);
-    await page.click('#boxes button:has-text("twenty four")');
+    await page.click('#boxes button:has-text("twenty-four")');
     await and_rest(page, () => page.click('#boxes button:has-text("landscape six")'));
-    await page.click('#boxes button:has-text("twenty four")');
+    await page.click('#boxes button:has-text("twenty-four")');
     await page.waitForFunction(() => document.getElementById('state').textContent);
     await and_rest(page, () => page.click('#undo'));
     assert.equal((await assert_key_as_planned(page)).paint.palette.length, 6, 'a box given up while it is mixed');
