@@ -239,8 +239,8 @@ typedef struct recede_sky {
     recede_sky_kind kind;
     double sun_height_deg;         /* clear: 0.5 to 90 */
     double sun_side_deg;           /* clear: between view and sun, 0 into, 180 behind */
-    recede_spectrum horizon_colour; /* painted: reflectance whose colour the horizon has */
-    recede_spectrum light_colour;   /* painted: the colour of a white in full light */
+    recede_spectrum horizon_colour; /* painted: reflectance whose colour the horizon has, 0 to 1 */
+    recede_spectrum light_colour;   /* painted: the colour of a white in full light, 0 to 1 */
 } recede_sky;
 
 /* The light on the scene, per band. Irradiances in W m-2 nm-1 (painted and

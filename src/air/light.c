@@ -6,8 +6,21 @@
 
 #define PAINTED_SUN_SINE 0.5 /* sides of a crown as under a sun 30 degrees high */
 
+static recede_code check_colours(const recede_sky *sky, recede_error *error)
+{
+    recede_code code = RECEDE_OK;
+    for (int i = 0; !code && i < RECEDE_BANDS; i++) {
+        code = recede_check_range(error, "light.horizon", sky->horizon_colour.at[i], 0.0, 1.0);
+        if (!code)
+            code = recede_check_range(error, "light.light", sky->light_colour.at[i], 0.0, 1.0);
+    }
+    return code;
+}
+
 static recede_code check_sky(const recede_sky *sky, recede_error *error)
 {
+    if (sky->kind == RECEDE_SKY_PAINTED)
+        return check_colours(sky, error);
     if (sky->kind != RECEDE_SKY_CLEAR)
         return RECEDE_OK;
     recede_code code = recede_check_range(error, "light.sun_height", sky->sun_height_deg, 0.5,

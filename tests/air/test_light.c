@@ -245,6 +245,28 @@ static void what_cannot_be_is_refused(void **state)
     }
 }
 
+static void painted_colours_that_cannot_be_are_refused(void **state)
+{
+    (void)state;
+    const struct { double reflectance; recede_code code; } cases[] = {
+        {-1e-68, RECEDE_OUT_OF_RANGE}, {1 + 1e-12, RECEDE_OUT_OF_RANGE}, {NAN, RECEDE_NOT_FINITE},
+        {-INFINITY, RECEDE_NOT_FINITE}, {0, RECEDE_OK}, {1, RECEDE_OK},
+    };
+    view_scene scene = view_clear(20.0, 1.0, 40.0, 90.0);
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++)
+        for (int light = 0; light < 2; light++) {
+            recede_sky sky = {.kind = RECEDE_SKY_PAINTED};
+            recede_light out;
+            recede_error error = {.code = RECEDE_OK};
+            for (int band = 0; band < RECEDE_BANDS; band++)
+                sky.horizon_colour.at[band] = sky.light_colour.at[band] = 0.5;
+            (light ? &sky.light_colour : &sky.horizon_colour)->at[7] = cases[i].reflectance;
+            assert_int_equal(recede_light_of(&scene.air, &sky, &out, &error), cases[i].code);
+            if (cases[i].code)
+                assert_string_equal(error.path, light ? "light.light" : "light.horizon");
+        }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -254,6 +276,7 @@ int main(void)
         cmocka_unit_test(global_light_is_daylight),
         cmocka_unit_test(middles_of_bands_stand_for_the_bands),
         cmocka_unit_test(what_cannot_be_is_refused),
+        cmocka_unit_test(painted_colours_that_cannot_be_are_refused),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
