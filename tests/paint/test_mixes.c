@@ -61,7 +61,7 @@ static void the_walk_meets_what_brute_force_lists(void **state)
         recede_mixes walk;
         recede_rules rules = {pigments, 7, 1};
         brute all = brute_start(palette, &rules);
-        size_t met = 1; /* the bare ground, which the walk leaves to its caller */
+        size_t met = 0;
         recede_mixes_start(&walk, 5, &rules);
         while (recede_mixes_next(&walk)) {
             size_t same = 0;
